@@ -1,0 +1,1 @@
+"""The shipped catalog (exercises, things, materials, sources), its schema, loaders and checker."""

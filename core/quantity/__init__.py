@@ -1,0 +1,5 @@
+"""Measured values, and the units people type and read."""
+
+from core.quantity.measured import Measured, Origin, combined
+
+__all__ = ["Measured", "Origin", "combined"]
