@@ -1,0 +1,1 @@
+"""Effective load, repetitions and equivalent dose."""

@@ -1,0 +1,1 @@
+"""Exercises: patterns, muscles, needs and demands."""

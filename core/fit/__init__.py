@@ -1,0 +1,1 @@
+"""Which thing serves which need, for this person in this place."""

@@ -1,0 +1,1 @@
+"""The household: people, places and the things they own."""

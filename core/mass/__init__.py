@@ -1,0 +1,1 @@
+"""What filled containers weigh: shapes, materials, readings and their uncertainty."""

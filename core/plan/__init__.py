@@ -1,0 +1,1 @@
+"""The week, the eight weeks and the session clock."""

@@ -1,0 +1,1 @@
+"""The record on disk: rows, unit of work, undo, backups."""

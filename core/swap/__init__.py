@@ -1,0 +1,1 @@
+"""Swapping a movement, and the gaps of a house."""

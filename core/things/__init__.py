@@ -1,0 +1,1 @@
+"""Household things and what each is good for."""
