@@ -6,10 +6,14 @@ import math
 
 from core.errors import InputError
 
+CM3_PER_L = 1000.0
 LONGEST_CM = 1000.0
 LARGEST_L = 10_000.0
 # A height or volume this little (relative) past the rim is rounding, not a mistake.
 SLACK = 1e-9
+
+Outline = tuple[tuple[float, float], ...]
+"""(half width, height) in cm from the base to the rim."""
 
 
 def check_size(what: str, value: float, *, most: float = LONGEST_CM, may_be_zero: bool = False) -> None:

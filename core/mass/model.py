@@ -10,12 +10,12 @@ import datetime
 from dataclasses import dataclass
 from enum import StrEnum
 
-from core.mass.outline import Outline, profile, shape_for_capacity
 from core.mass.shapes import (
     Bag,
     Base,
     BoxBase,
     LyingCylinder,
+    Outline,
     PourTable,
     RoundBase,
     Shape,
@@ -23,6 +23,8 @@ from core.mass.shapes import (
     StraightBox,
     StraightRound,
     Tapered,
+    profile,
+    shape_for_capacity,
 )
 from core.quantity.measured import Measured
 

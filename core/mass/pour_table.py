@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
+from itertools import pairwise
 
 
 def monotone_slopes(heights: Sequence[float], volumes: Sequence[float]) -> tuple[float, ...]:
     """dV/dh at each point such that the cubic between neighbours is monotone; needs two or more points."""
-    steps = [b - a for a, b in zip(heights, heights[1:], strict=False)]
-    rates = [(b - a) / step for a, b, step in zip(volumes, volumes[1:], steps, strict=False)]
+    steps = [b - a for a, b in pairwise(heights)]
+    rates = [(b - a) / step for (a, b), step in zip(pairwise(volumes), steps, strict=True)]
     if len(rates) == 1:
         return (rates[0], rates[0])
     inner = [_harmonic(steps[i], steps[i + 1], rates[i], rates[i + 1]) for i in range(len(rates) - 1)]

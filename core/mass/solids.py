@@ -59,7 +59,7 @@ def segment_angle(fraction: float) -> float:
     """The half angle θ in 0..π whose `segment_fraction` is `fraction`, by Newton's rule kept inside a bracket."""
     low, high = 0.0, math.pi
     # For small θ the fraction is 2/3 θ³: a start with the right power, so that Newton meets its root in a few steps.
-    angle = min((1.5 * fraction) ** (1 / 3), math.pi)
+    angle = min(math.cbrt(1.5 * fraction), math.pi)
     for _ in range(200):
         gap = segment_fraction(angle) - fraction
         low, high = (low, angle) if gap > 0 else (angle, high)
