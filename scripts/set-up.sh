@@ -9,6 +9,8 @@ venv=$root/.venv
 
 # A module of the person's own named `core` must not come before ours.
 unset PYTHONPATH PYTHONHOME
+# Without compiled files every start takes seconds.
+unset PYTHONDONTWRITEBYTECODE
 export PIP_DISABLE_PIP_VERSION_CHECK=1
 
 say() {
