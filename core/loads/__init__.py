@@ -1,1 +1,1 @@
-"""Every load a house can make for a use, and the steps between."""
+"""Every load a house can make for a use, the recipe for each, and the steps between."""

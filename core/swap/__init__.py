@@ -1,1 +1,1 @@
-"""Swapping a movement, and the gaps of a house."""
+"""Swapping a movement for the nearest one that can be done, and the gaps of a house."""

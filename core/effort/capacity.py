@@ -1,0 +1,150 @@
+"""What a person could lift once, per pattern, as effective load on one working side.
+
+Measured capacities (tests, logged sets, or the prescription to be swapped) come first. Without any, a starting guess
+by experience is used: common practice, no source, with wide doubt that one test or one logged set replaces.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from core.effort.load import effective_kg, effective_u_kg
+from core.effort.relation import relation_u, share_of_max
+from core.exercise.model import DoseKind, Exercise, Muscle, Pattern
+from core.house.model import Experience, Person
+from core.quantity import Measured, Origin
+
+GUESS_U = 0.25
+SINGLE_JOINT_U = 0.35
+OTHER_PATTERN_U = 0.2
+"""Relative standard uncertainties of a starting guess, of a single-joint guess and of moving to another pattern."""
+
+STARTING_SHARES: dict[Pattern, tuple[float, float, float]] = {
+    Pattern.SQUAT: (0.75, 0.95, 1.20),
+    Pattern.LUNGE: (0.95, 1.15, 1.40),
+    Pattern.HINGE: (0.75, 0.95, 1.25),
+    Pattern.GROUND_TO_OVERHEAD: (0.50, 0.62, 0.78),
+    Pattern.PUSH_LEVEL: (0.40, 0.52, 0.66),
+    Pattern.PUSH_OVERHEAD: (0.20, 0.28, 0.38),
+    Pattern.PULL_LEVEL: (0.31, 0.42, 0.55),
+    Pattern.PULL_OVERHEAD: (0.38, 0.50, 0.64),
+}
+"""One-repetition effective load per side as a share of body mass: new, some, trained. Common practice, no source."""
+
+PRIME_MOVERS: dict[Pattern, frozenset[Muscle]] = {
+    Pattern.SQUAT: frozenset({Muscle.QUADS, Muscle.GLUTES}),
+    Pattern.LUNGE: frozenset({Muscle.QUADS, Muscle.GLUTES}),
+    Pattern.HINGE: frozenset({Muscle.GLUTES, Muscle.HAMSTRINGS, Muscle.BACK_EXTENSORS}),
+    Pattern.GROUND_TO_OVERHEAD: frozenset({Muscle.GLUTES, Muscle.QUADS, Muscle.FRONT_SHOULDERS}),
+    Pattern.PUSH_LEVEL: frozenset({Muscle.CHEST}),
+    Pattern.PUSH_OVERHEAD: frozenset({Muscle.FRONT_SHOULDERS}),
+    Pattern.PULL_LEVEL: frozenset({Muscle.LATS, Muscle.MID_BACK}),
+    Pattern.PULL_OVERHEAD: frozenset({Muscle.LATS}),
+}
+EXPERIENCE_PLACE: dict[Experience, int] = {Experience.NEW: 0, Experience.SOME: 1, Experience.TRAINED: 2}
+SINGLE_JOINT_FACTOR: tuple[float, float, float] = (0.5, 0.75, 1.0)
+PRIME_WEIGHT = 0.7
+SECOND_WEIGHT = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prescription:
+    """What a plan asks for: sets of reps (or s, or m) with a load at an effort of 1 to 10. Unknown parts are None."""
+
+    sets: int = 3
+    reps: float | None = None
+    load_kg: float | None = None
+    effort: float = 8.0
+    seconds: float | None = None
+    distance_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ceiling:
+    """The one-repetition effective load of a person in one exercise: kg per side, its doubt, and who says so."""
+
+    one_rep: Measured
+    told_by: str
+    measured: bool
+
+
+def is_strength(exercise: Exercise) -> bool:
+    """Whether repetitions against a load describe the exercise (the relation of reps and load applies)."""
+    return exercise.dose is DoseKind.REPS and exercise.main_pattern in STARTING_SHARES
+
+
+def carries_over(exercise: Exercise) -> bool:
+    """Whether pattern strength describes this exercise: a prime mover works and at least two muscles share the work."""
+    movers = PRIME_MOVERS.get(exercise.main_pattern, frozenset())
+    has_mover = any(muscle in movers and weight >= PRIME_WEIGHT for muscle, weight in exercise.muscles)
+    return has_mover and sum(weight >= SECOND_WEIGHT for _, weight in exercise.muscles) > 1
+
+
+def one_rep_from_set(
+    exercise: Exercise, *, load: Measured, reps: float, effort: float, body_mass_kg: float
+) -> Measured:
+    """One-repetition effective load from a set of `reps` with (10 - effort) in reserve; kg on one side."""
+    to_failure = max(1.0, reps + 10.0 - effort)
+    moved_kg = effective_kg(exercise, load.value, body_mass_kg)
+    one_rep_kg = moved_kg / share_of_max(to_failure)
+    moved_u = effective_u_kg(exercise, load.u, body_mass_kg) / moved_kg if moved_kg else 0.0
+    return Measured(one_rep_kg, one_rep_kg * math.hypot(relation_u(to_failure), moved_u), Origin.ESTIMATE)
+
+
+def starting_guess(exercise: Exercise, person: Person) -> Ceiling:
+    """A guess from experience and body mass alone, kg on one side."""
+    place = EXPERIENCE_PLACE[person.experience]
+    if carries_over(exercise):
+        kg = STARTING_SHARES[exercise.main_pattern][place] * person.body_mass_kg
+        return Ceiling(
+            one_rep=Measured(kg, kg * GUESS_U), told_by="a starting guess from your experience", measured=False
+        )
+    need = exercise.load_need
+    strong = need.mass_share[1] if need is not None and need.mass_share is not None else 0.0
+    kg = effective_kg(exercise, strong * person.body_mass_kg * SINGLE_JOINT_FACTOR[place], person.body_mass_kg)
+    kg = max(kg, 1.0) / share_of_max(8)
+    return Ceiling(
+        one_rep=Measured(kg, kg * SINGLE_JOINT_U), told_by="a starting guess for this movement", measured=False
+    )
+
+
+def ceiling(exercise: Exercise, person: Person, known: tuple[Exercise, Measured] | None = None) -> Ceiling:
+    """The person's ceiling in `exercise`: from `known` (an exercise and its one-rep load), else tests, else a guess.
+
+    Moving to another pattern scales by the ratio of the starting shares and adds `OTHER_PATTERN_U`.
+    """
+    guess = starting_guess(exercise, person)
+    if not carries_over(exercise):
+        return guess if known is None else _single_joint(exercise, known, guess)
+    if known is not None and carries_over(known[0]):
+        return _moved(exercise, known[0].main_pattern, known[1], person, f"what {known[0].name.lower()} was set at")
+    for capacity in person.capacities:
+        if capacity.pattern is exercise.main_pattern:
+            return Ceiling(one_rep=capacity.one_rep_kg, told_by=capacity.told_by, measured=True)
+    return guess
+
+
+def _single_joint(exercise: Exercise, known: tuple[Exercise, Measured], guess: Ceiling) -> Ceiling:
+    """A set of one single-joint exercise speaks for another only when both have the same leading muscle."""
+    asked, one_rep = known
+    if carries_over(asked) or leading_muscle(asked) is not leading_muscle(exercise):
+        return guess
+    relative = math.hypot(one_rep.u / one_rep.value, 0.0 if asked.id == exercise.id else OTHER_PATTERN_U)
+    told_by = f"what {asked.name.lower()} was set at"
+    return Ceiling(one_rep=Measured(one_rep.value, one_rep.value * relative), told_by=told_by, measured=True)
+
+
+def leading_muscle(exercise: Exercise) -> Muscle:
+    """The muscle with the greatest weight, the first of equals."""
+    return max(exercise.muscles, key=lambda pair: pair[1])[0]
+
+
+def _moved(exercise: Exercise, pattern: Pattern, one_rep: Measured, person: Person, told_by: str) -> Ceiling:
+    place = EXPERIENCE_PLACE[person.experience]
+    if pattern is exercise.main_pattern:
+        return Ceiling(one_rep=one_rep, told_by=told_by, measured=True)
+    ratio = STARTING_SHARES[exercise.main_pattern][place] / STARTING_SHARES[pattern][place]
+    relative = math.hypot(one_rep.u / one_rep.value, OTHER_PATTERN_U)
+    kg = one_rep.value * ratio
+    return Ceiling(one_rep=Measured(kg, kg * relative), told_by=told_by, measured=True)

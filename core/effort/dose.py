@@ -1,0 +1,219 @@
+"""Equivalent dose: the sets and repetitions (or seconds, or metres) that make a movement worth the one asked for.
+
+Effort (repetitions in reserve) and the number of hard sets are held. Repetitions follow from the new share of the
+person's maximum; the range is the middle half of what the known doubts allow, so the true figure is as likely inside
+it as outside, and the effort decides when to stop. Outside a sensible range nothing is pretended: the answer changes
+tempo, pause, range or side, or says that it does not carry over.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from core.effort.capacity import EXPERIENCE_PLACE, Ceiling, Prescription, is_strength
+from core.effort.load import SHARE_U, effective_kg, external_for_effective_kg
+from core.effort.relation import LONGEST_REPS, relation_u, reps_at_share, reps_in_reserve, share_of_max
+from core.exercise.model import DoseKind, Exercise, Option
+from core.fit.model import Binding
+from core.house.model import Person
+
+MIDDLE_HALF = 0.674
+"""Half of a normal distribution lies within ± 0.674 standard deviations."""
+FEWEST_REPS = 3.0
+HEAVY_SHARE = 0.8
+LIGHT_SHARE = 0.5
+"""Maximal strength asks for loads near 80 % and up (ACSM 2026 summary); size also grows with light loads."""
+LEVEL_TIME_FACTOR = 0.8
+"""A hold one level harder is asked for this share of the time; common practice, no source."""
+DEFAULT_EFFORT = (7.0, 7.5, 8.0)
+OPTION_WORDS: dict[Option, str] = {
+    Option.SLOW_LOWERING: "lower over four seconds",
+    Option.PAUSE: "pause two seconds at the hardest point",
+    Option.LONGER_RANGE: "use a longer range",
+    Option.ONE_SIDE: "work one side at a time",
+    Option.SHORTER_RANGE: "use a shorter range",
+}
+HARDER_OPTIONS = (Option.ONE_SIDE, Option.LONGER_RANGE, Option.SLOW_LOWERING, Option.PAUSE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dose:
+    """What to do: `sets` of `reps` (low, high), or `seconds`, or `distance_m`, at `effort` of 10.
+
+    `share` is the share of the person's maximum (None where repetitions don't follow a load), `reachable` from 0 to 1
+    how near the asked effort can be had within a sensible range, `notes` the sentences that go with it.
+    """
+
+    sets: int
+    reps: tuple[int, int] | None = None
+    seconds: tuple[int, int] | None = None
+    distance_m: tuple[int, int] | None = None
+    effort: float = 8.0
+    share: float | None = None
+    reachable: float = 1.0
+    options: tuple[Option, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+def default_prescription(exercise: Exercise, person: Person) -> Prescription:
+    """A usual dose when none is asked for: three sets in the middle of the exercise's own range."""
+    place = EXPERIENCE_PLACE[person.experience]
+    low, high = exercise.typical
+    middle = low + (0.35 + 0.15 * place) * (high - low)
+    effort = DEFAULT_EFFORT[place]
+    if exercise.dose is DoseKind.REPS:
+        return Prescription(sets=3, reps=round(middle), effort=effort)
+    if exercise.dose is DoseKind.TIME:
+        return Prescription(sets=3 if high <= 120 else 1, seconds=middle, effort=effort)
+    return Prescription(sets=3, distance_m=middle, effort=effort)
+
+
+def target_share(prescription: Prescription, exercise: Exercise) -> float:
+    """Share of the maximum a prescription of repetitions stands for."""
+    low, high = exercise.typical
+    reps = prescription.reps if prescription.reps is not None else min(max((low + high) / 2, 5.0), 15.0)
+    return share_of_max(max(1.0, reps + reps_in_reserve(prescription.effort)))
+
+
+def wanted_load_kg(
+    exercise: Exercise, ceiling: Ceiling, person: Person, share: float, *, height_cm: float | None = None
+) -> float:
+    """External mass that would put the exercise at `share` of the person's maximum (below 0: the body is enough)."""
+    return external_for_effective_kg(
+        exercise, share * ceiling.one_rep.value, person.body_mass_kg, height_cm=height_cm
+    )
+
+
+def equivalent_dose(
+    exercise: Exercise, binding: Binding, person: Person, ceiling: Ceiling, wanted: Prescription, share: float | None
+) -> Dose:
+    """The dose of `exercise` with this binding that holds the effort of `wanted`; `share` is the asked one, if any."""
+    if exercise.dose is DoseKind.TIME:
+        return _timed(exercise, person, wanted)
+    if exercise.dose is DoseKind.DISTANCE:
+        return _by_distance(exercise, person, wanted)
+    if not is_strength(exercise):
+        return _by_feel(exercise, person, wanted)
+    moved_kg = effective_kg(exercise, binding.load_kg, person.body_mass_kg, height_cm=binding.height_cm)
+    if moved_kg <= 0:
+        return _by_feel(exercise, person, wanted)
+    return _strength(exercise, binding, person, ceiling, wanted, moved_kg, share)
+
+
+def _strength(
+    exercise: Exercise,
+    binding: Binding,
+    person: Person,
+    ceiling: Ceiling,
+    wanted: Prescription,
+    moved_kg: float,
+    asked_share: float | None,
+) -> Dose:
+    share = moved_kg / ceiling.one_rep.value
+    reserve = reps_in_reserve(wanted.effort)
+    to_failure = reps_at_share(share)
+    relative_u = _relative_u(exercise, binding, person, ceiling, moved_kg, to_failure)
+    low = reps_at_share(share * (1 + MIDDLE_HALF * relative_u)) - reserve
+    high = reps_at_share(max(share * (1 - MIDDLE_HALF * relative_u), 0.05)) - reserve
+    middle = to_failure - reserve
+    notes: list[str] = []
+    options: tuple[Option, ...] = ()
+    most = min(LONGEST_REPS, max(20.0, exercise.typical[1]))
+    if middle > most:
+        options = tuple(option for option in HARDER_OPTIONS if option in exercise.options)[:2]
+        low, high = most * 0.7, most
+        notes.append(_too_light(options, wanted))
+    elif asked_share is not None and asked_share >= HEAVY_SHARE and share < LIGHT_SHARE + 0.15:
+        notes.append("Lighter than asked for: it builds muscle alike, heavy strength carries over only in part.")
+    if middle < FEWEST_REPS:
+        notes.append("Heavy for you: take an easier version or a lighter load if you can't reach the reps.")
+    if not ceiling.measured:
+        notes.append(f"Reps come from {ceiling.told_by}. One logged set makes them yours.")
+    lowest = max(1, math.floor(low + 0.5))
+    return Dose(
+        sets=wanted.sets,
+        reps=(lowest, max(lowest, math.floor(high + 0.5))),
+        effort=wanted.effort,
+        share=share,
+        reachable=_reachable(share, asked_share, middle, most),
+        options=options,
+        notes=tuple(notes),
+    )
+
+
+def _too_light(options: tuple[Option, ...], wanted: Prescription) -> str:
+    how = " and ".join(OPTION_WORDS[option] for option in options)
+    lever = f"Light for you: {how}, and stop when about {10 - wanted.effort:.0f} reps are left." if how else ""
+    rest = "Heavy strength does not carry over from loads this light."
+    return f"{lever} {rest}".strip()
+
+
+def _relative_u(
+    exercise: Exercise, binding: Binding, person: Person, ceiling: Ceiling, moved_kg: float, to_failure: float
+) -> float:
+    """Relative standard uncertainty of the share of the maximum: ceiling, relation, body share and load together."""
+    body_kg = exercise.side_share * exercise.body.share * person.body_mass_kg
+    load_u = binding.load.mass.u if binding.load is not None else 0.0
+    parts = (
+        ceiling.one_rep.u / ceiling.one_rep.value,
+        relation_u(max(to_failure, 1.0)),
+        body_kg * SHARE_U[exercise.body.basis] / moved_kg,
+        exercise.side_share * exercise.load_share * load_u / moved_kg,
+    )
+    return math.hypot(*parts)
+
+
+def _reachable(share: float, asked: float | None, middle: float, most: float) -> float:
+    """1 at the asked share, 0 at half or double it; without an asked share 1 inside the sensible repetitions."""
+    if asked is not None:
+        return max(0.0, 1 - abs(math.log(share / asked)) / math.log(2))
+    if middle < FEWEST_REPS:
+        return max(0.0, middle / FEWEST_REPS)
+    return 1.0 if middle <= most else max(0.2, most / middle)
+
+
+def _by_feel(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
+    low, high = exercise.typical
+    note = f"Stop when about {10 - wanted.effort:.0f} reps are left." if is_strength(exercise) else ""
+    return Dose(
+        sets=wanted.sets,
+        reps=(round(low), round(high)),
+        effort=wanted.effort,
+        reachable=0.7 if is_strength(exercise) else 1.0,
+        notes=(note,) if note else (),
+    )
+
+
+def _timed(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
+    low, high = _usual(exercise, person)
+    if wanted.seconds is not None:
+        low, high = 0.9 * wanted.seconds, 1.1 * wanted.seconds
+        low, high = max(low, exercise.typical[0]), min(max(high, exercise.typical[0]), exercise.typical[1] * 1.5)
+    low_s, high_s = _tidy_s(low), _tidy_s(max(low, high))
+    return Dose(sets=wanted.sets if high <= 180 else 1, seconds=(low_s, high_s), effort=wanted.effort)
+
+
+def _by_distance(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
+    low, high = _usual(exercise, person)
+    if wanted.distance_m is not None:
+        low, high = 0.9 * wanted.distance_m, 1.1 * wanted.distance_m
+    return Dose(sets=wanted.sets, distance_m=(_tidy_m(low), _tidy_m(high)), effort=wanted.effort)
+
+
+def _usual(exercise: Exercise, person: Person) -> tuple[float, float]:
+    """The part of the exercise's own range that suits the person's experience."""
+    low, high = exercise.typical
+    place = EXPERIENCE_PLACE[person.experience]
+    span = high - low
+    return low + 0.25 * place * span, low + (0.5 + 0.25 * place) * span
+
+
+def _tidy_s(seconds: float) -> int:
+    step = 5 if seconds <= 120 else 60
+    return max(5, round(seconds / step) * step)
+
+
+def _tidy_m(metres: float) -> int:
+    step = 5 if metres <= 200 else 100
+    return max(5, round(metres / step) * step)
