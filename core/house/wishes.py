@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import math
 from collections import Counter
 from dataclasses import dataclass
@@ -14,11 +15,15 @@ WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DayWish:
-    """A day to train on, the minutes there are (warm-up and cool-down inside them) and where; None is any place."""
+    """A day to train on, the minutes there are (warm-up and cool-down inside them) and where; None is any place.
+
+    `start` is the local time the session begins, needed only where a place has quiet hours.
+    """
 
     weekday: int
     minutes: float
     place_id: str | None = None
+    start: datetime.time | None = None
 
     def __post_init__(self) -> None:
         _check_weekday(self.weekday)
