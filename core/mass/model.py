@@ -10,6 +10,8 @@ import datetime
 from dataclasses import dataclass
 from enum import StrEnum
 
+from core.errors import InputError
+from core.mass.bounds import LARGEST_L, SLACK, check_size
 from core.mass.shapes import (
     Bag,
     Base,
@@ -42,6 +44,7 @@ __all__ = [
     "Fill",
     "FullLevel",
     "HeightLevel",
+    "LearnedDensity",
     "Level",
     "LyingCylinder",
     "Material",
@@ -130,11 +133,21 @@ class Material:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LearnedDensity:
+    """How dense one material lay in one container, as weighings of it have shown; kg per litre."""
+
+    material_id: str
+    packing: Packing
+    kg_l: Measured
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Container:
     """A vessel: its shape, what the label promises, what it holds to the brim and what it weighs empty.
 
     The shape tells how volume is spread over height; `brimful_l` scales it, so a better capacity improves every fill.
     `shape_doubt` is the relative half-width of the shape's error at half height (0 at the base and the brim).
+    `learned` holds densities found by weighing it; they go before the material's own range.
     """
 
     shape: Shape
@@ -142,6 +155,16 @@ class Container:
     brimful_l: Measured
     tare_kg: Measured
     shape_doubt: float = 0.03
+    learned: tuple[LearnedDensity, ...] = ()
+
+    def __post_init__(self) -> None:
+        check_size("nominal capacity in L", self.nominal_l.value, most=LARGEST_L)
+        check_size("brimful capacity in L", self.brimful_l.value, most=LARGEST_L)
+        check_size("empty mass in kg", self.tare_kg.value, may_be_zero=True)
+        check_size("doubt of the shape", self.shape_doubt, most=1.0, may_be_zero=True)
+        if self.nominal_l.value > self.brimful_l.value * (1 + SLACK):
+            rule = f"is more than the container holds to the brim ({self.brimful_l.value:g} L)"
+            raise InputError(f"{self.nominal_l.value:g} L", rule, "give a brimful capacity at least as large")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

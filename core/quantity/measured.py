@@ -1,6 +1,7 @@
 """A measured value: the number, its standard uncertainty and where it came from.
 
-Uncertainties follow JCGM 100:2008 (GUM): `u` is one standard uncertainty, `u95` the expanded one with coverage factor 2.
+Uncertainties follow JCGM 100:2008 (GUM): `u` is one standard uncertainty, `u95` the expanded one with coverage
+factor 2.
 """
 
 from __future__ import annotations
