@@ -80,6 +80,17 @@ class Ladder:
         index = bisect_right(self.masses_kg, mass_kg + GRAIN_KG / 2)
         return self.rung(index) if index < len(self) else None
 
+    def at_state(self, thing_id: str, material_id: str, volume_l: float) -> Rung | None:
+        """The rung made of this one thing at this fill alone, or None where it is not the rung kept for its mass."""
+        for index, (source_index, local, _) in enumerate(self._entries):
+            source = self._sources[source_index]
+            if source.thing.id != thing_id or source.packed is not None:
+                continue
+            state = source.states[local]
+            if state.material_id == material_id and abs(state.fill_l - volume_l) < 1e-9:
+                return self.rung(index)
+        return None
+
     def gaps(self, *, wider_than_pct: float = WIDE_STEP_PCT, from_kg: float = 1.0) -> tuple[Gap, ...]:
         """Steps wider than `wider_than_pct` of the lower rung, from `from_kg` up (below it steps are always wide)."""
         found = []

@@ -1,0 +1,66 @@
+"""When no week can meet the wishes: the smallest set that clashes, in words, and what would help.
+
+Each wish is left out in turn; it belongs to the clash only if the rest alone still can't hold. What remains clashes
+together and stops clashing when any one of it is dropped. "Impossible" is thereby confirmed by further solves.
+"""
+
+from __future__ import annotations
+
+from core.house.wishes import WEEKDAYS, Pin
+from core.knowledge import Catalog
+from core.plan.model import KIND_WORDS, Clash, DayKind
+from core.plan.problem import RECOVERY, Problem
+from core.plan.solve import can_hold, minutes_rule, pin_rule
+
+
+def rules_of(problem: Problem) -> tuple[str, ...]:
+    """Every wish that may be left out: minutes of each day, each pin, and the 48 hours."""
+    minutes = [minutes_rule(day.weekday) for day in problem.days]
+    pins = [pin_rule(index) for index in range(len(problem.request.wishes.pins))]
+    return (*minutes, RECOVERY, *pins)
+
+
+def smallest_clash(problem: Problem) -> tuple[str, ...]:
+    """Rules that can't hold together, none of them superfluous; empty when the problem can be met after all."""
+    if can_hold(problem):
+        return ()
+    dropped: set[str] = set()
+    for rule in rules_of(problem):
+        if not can_hold(problem, frozenset(dropped | {rule})):
+            dropped.add(rule)
+    return tuple(rule for rule in rules_of(problem) if rule not in dropped)
+
+
+def explain(problem: Problem, catalog: Catalog) -> Clash:
+    """The clash in words, with a way out for each wish in it."""
+    wishes, ways = [], []
+    for rule in smallest_clash(problem):
+        wish, way = _words(rule, problem, catalog)
+        wishes.append(wish)
+        ways.append(way)
+    return Clash(wishes=tuple(wishes), ways_out=tuple(ways))
+
+
+def _words(rule: str, problem: Problem, catalog: Catalog) -> tuple[str, str]:
+    if rule == RECOVERY:
+        wish = "48 hours between hard work for the same pattern"
+        return wish, "move one of the two days apart"
+    name, _, number = rule.partition(":")
+    if name == "minutes":
+        day = next(day for day in problem.days if day.weekday == int(number))
+        weekday = WEEKDAYS[day.weekday]
+        return f"{day.wish.minutes:g} minutes on {weekday}", f"give {weekday} more minutes"
+    pin = problem.request.wishes.pins[int(number)]
+    weekday = WEEKDAYS[pin.weekday]
+    reason = problem.unmet_pins.get(pin, "")
+    what = pin_words(pin, catalog)
+    return f"{what} pinned to {weekday}" + (f" ({reason})" if reason else ""), f"take the pin off {what} on {weekday}"
+
+
+def pin_words(pin: Pin, catalog: Catalog) -> str:
+    """What a pin holds, in words."""
+    exercise = catalog.exercise_by_id.get(pin.exercise_id or "")
+    kind = KIND_WORDS[DayKind(pin.kind)].lower() if pin.kind is not None else ""
+    if exercise is None:
+        return kind or str(pin.exercise_id)
+    return f"{exercise.name.lower()} ({kind})" if kind else exercise.name.lower()

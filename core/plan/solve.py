@@ -1,0 +1,304 @@
+"""The week as a constraint model (OR-tools CP-SAT), solved to proven optimality by one worker.
+
+One Boolean per candidate with its cost in the coefficient, one per kind of each day, one per fill in use. The same
+problem gives the same week: one worker, linearization level 2, a deterministic time limit, ties broken by small costs.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from ortools.sat.python import cp_model
+
+from core.exercise.model import Family
+from core.plan.frame import FEWEST_BLOCKS, MOST_BLOCKS, TARGET_SETS
+from core.plan.menu import COSTS, STRENGTH_FAMILIES, Candidate
+from core.plan.model import DayKind, FillState, Status
+from core.plan.problem import RECOVERY, DayChoice, Problem
+
+REFILL_S = 60
+"""A pour during the session: emptying or topping up one container, assumed."""
+DETERMINISTIC_LIMIT = 20.0
+WALL_NET_S = 30.0
+DROPPED_LIMIT_S = 300 * 60
+EIGHTHS = 8
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Solution:
+    """What the solver chose: kind and candidates per day (by position), the objective and how it ended."""
+
+    status: Status
+    kinds: tuple[DayKind, ...] = ()
+    chosen: tuple[tuple[Candidate, ...], ...] = ()
+    objective: int = 0
+    solver_s: float = 0.0
+
+
+def minutes_rule(weekday: int) -> str:
+    """Name of the rule that holds a day to its minutes."""
+    return f"minutes:{weekday}"
+
+
+def pin_rule(index: int) -> str:
+    """Name of the rule that keeps a pin."""
+    return f"pin:{index}"
+
+
+class _Model:
+    """Builds the model; `dropped` names the wishes left out (to find which of them clash)."""
+
+    def __init__(self, problem: Problem, dropped: frozenset[str]) -> None:
+        self.problem = problem
+        self.dropped = dropped
+        self.model = cp_model.CpModel()
+        self.kind: list[dict[DayKind, cp_model.IntVar]] = []
+        self.pick: list[list[tuple[Candidate, cp_model.IntVar]]] = []
+        self.costs: list[tuple[int, cp_model.IntVar]] = []
+        """(cost, variable) in eighths of a point, so that whole points leave room for breaking ties."""
+        self.constant = 0
+        for position, day in enumerate(problem.days):
+            self._day(position, day)
+        self._recovery()
+        self._pins()
+
+    def _day(self, position: int, day: DayChoice) -> None:
+        kinds = {kind: self.model.new_bool_var(f"k{position}{kind}") for kind, menu in day.menus.items() if menu}
+        kinds[DayKind.REST] = self.model.new_bool_var(f"k{position}rest")
+        self.model.add_exactly_one(kinds.values())
+        picks = []
+        for kind in kinds:
+            menu = day.menus.get(kind, ())
+            own = [(candidate, self.model.new_bool_var(f"y{position}{candidate.key}")) for candidate in menu]
+            self._shape(kind, kinds[kind], own)
+            picks.extend(own)
+        self.kind.append(kinds)
+        self.pick.append(picks)
+        self._limit(position, day, kinds)
+
+    def _shape(
+        self, kind: DayKind, active: cp_model.IntVar, own: list[tuple[Candidate, cp_model.IntVar]]
+    ) -> None:
+        """A day of a kind has between its fewest and most blocks, each family (or movement) at most once."""
+        if kind is DayKind.REST:
+            return
+        names = list(dict.fromkeys(candidate.exercise.id for candidate, _ in own))
+        fewest = min(FEWEST_BLOCKS[kind], len(names))
+        variables = [variable for _, variable in own]
+        self.model.add(sum(variables) >= fewest * active)
+        self.model.add(sum(variables) <= MOST_BLOCKS[kind] * active)
+        groups: dict[str, list[cp_model.IntVar]] = defaultdict(list)
+        for candidate, variable in own:
+            strength = kind is DayKind.STRENGTH
+            groups[candidate.exercise.family if strength else candidate.exercise.id].append(variable)
+        for group in groups.values():
+            self.model.add(sum(group) <= active)
+
+    def _limit(self, position: int, day: DayChoice, kinds: dict[DayKind, cp_model.IntVar]) -> None:
+        limit_s = DROPPED_LIMIT_S if minutes_rule(day.weekday) in self.dropped else day.limit_s
+        refills = self._fills(position)
+        work = sum(candidate.seconds * variable for candidate, variable in self.pick[position])
+        fixed = day.fixed_s * (1 - kinds[DayKind.REST])
+        self.model.add(work + fixed + REFILL_S * sum(refills) <= limit_s)
+
+    def _fills(self, position: int) -> list[cp_model.IntVar]:
+        """Fill states in use on a day, and the pours needed during it beyond one state a piece."""
+        used: dict[FillState, cp_model.IntVar] = {}
+        weight: dict[FillState, int] = defaultdict(lambda: 1)
+        for candidate, variable in self.pick[position]:
+            for state in candidate.states:
+                if state not in used:
+                    used[state] = self.model.new_bool_var(f"u{position}{state.thing_id}{state.volume_l}")
+                    self._pay(COSTS.fill, used[state])
+                self.model.add_implication(variable, used[state])
+                pieces = _pieces(candidate, state)
+                weight[state] = max(weight[state], pieces)
+        by_thing: dict[str, list[FillState]] = defaultdict(list)
+        for state in used:
+            by_thing[state.thing_id].append(state)
+        refills = []
+        for thing_id in sorted(by_thing):
+            states = by_thing[thing_id]
+            most = sum(weight[state] for state in states)
+            count = self.problem.counts.get(thing_id, 1)
+            if most <= count:
+                continue
+            extra = self.model.new_int_var(0, most, f"r{position}{thing_id}")
+            self.model.add(extra >= sum(weight[state] * used[state] for state in states) - count)
+            self._pay(COSTS.refill, extra)
+            refills.append(extra)
+        return refills
+
+    def _recovery(self) -> None:
+        """At most one hard dose of a family within 48 hours: never on neighbouring days, Sunday and Monday included."""
+        if RECOVERY in self.dropped:
+            return
+        at = {day.weekday: position for position, day in enumerate(self.problem.days)}
+        for weekday, position in sorted(at.items()):
+            after = at.get((weekday + 1) % 7)
+            if after is None or after == position:
+                continue
+            for family in Family:
+                here, there = self._hard(position, family), self._hard(after, family)
+                if here and there:
+                    self.model.add(sum(here) + sum(there) <= 1)
+            hard_kinds = (DayKind.INTERVALS, DayKind.LOADED_WALK)
+            for kind in hard_kinds:
+                if kind in self.kind[position] and kind in self.kind[after]:
+                    self.model.add(self.kind[position][kind] + self.kind[after][kind] <= 1)
+
+    def _hard(self, position: int, family: Family) -> list[cp_model.IntVar]:
+        picks = self.pick[position]
+        return [v for c, v in picks if c.hard and c.kind is DayKind.STRENGTH and c.exercise.family is family]
+
+    def _pins(self) -> None:
+        at = {day.weekday: position for position, day in enumerate(self.problem.days)}
+        for index, pin in enumerate(self.problem.request.wishes.pins):
+            if pin_rule(index) in self.dropped or (pin.weekday not in at and pin not in self.problem.unmet_pins):
+                continue
+            if pin in self.problem.unmet_pins:
+                self.model.add(sum([self.model.new_constant(0)]) >= 1)
+                continue
+            self._pin(at[pin.weekday], pin.kind, pin.exercise_id)
+
+    def _pin(self, position: int, kind: str | None, exercise_id: str | None) -> None:
+        if kind is not None:
+            self.model.add(self.kind[position][DayKind(kind)] == 1)
+        if exercise_id is not None:
+            mine = [v for c, v in self.pick[position] if c.exercise.id == exercise_id]
+            self.model.add(sum(mine) == 1)
+
+    def aim(self) -> None:
+        """Everything the plan pays for."""
+        for picks in self.pick:
+            for order, (candidate, variable) in enumerate(picks):
+                self._pay(candidate.cost, variable, ties=(order % 7) * COSTS.place_in_list)
+        self._aim_at_sets()
+        self._aim_at_kinds()
+        self._aim_at_full_sessions()
+        self._aim_at_keeping()
+        self.model.minimize(sum(cost * variable for cost, variable in self.costs) + self.constant)
+
+    def _pay(self, points: int, variable: cp_model.IntVar, *, ties: int = 0) -> None:
+        self.costs.append((EIGHTHS * points + ties, variable))
+
+    def _aim_at_sets(self) -> None:
+        low, high = TARGET_SETS[self.problem.person.experience]
+        factor = self.problem.request.wave.sets
+        low, high = max(1, round(low * factor)), max(1, round(high * factor))
+        for family in STRENGTH_FAMILIES:
+            terms = [c.dose.sets * v for picks in self.pick for c, v in picks if _is_strength_of(c, family)]
+            if not terms:
+                continue
+            short = self.model.new_int_var(0, low, f"short{family}")
+            none = self.model.new_int_var(0, 2, f"none{family}")
+            over = self.model.new_int_var(0, 60, f"over{family}")
+            self.model.add(short >= low - sum(terms))
+            self.model.add(none >= 2 - sum(terms))
+            self.model.add(over >= sum(terms) - high)
+            self._pay(COSTS.short_set, short)
+            self._pay(COSTS.short_set, none)
+            self._pay(COSTS.extra_set, over)
+
+    def _aim_at_kinds(self) -> None:
+        for kind in DayKind:
+            mine = [kinds[kind] for kinds in self.kind if kind in kinds]
+            if not mine:
+                continue
+            wanted = self.problem.wanted.get(kind, 0)
+            off = self.model.new_int_var(0, 7, f"off{kind}")
+            self.model.add(off >= sum(mine) - wanted)
+            self.model.add(off >= wanted - sum(mine))
+            self._pay(COSTS.wrong_kind, off)
+        for position, kinds in enumerate(self.kind):
+            for order, kind in enumerate(kinds):
+                self._pay(0, kinds[kind], ties=COSTS.late_in_week * ((position * (order + 1)) % 5))
+
+    def _aim_at_full_sessions(self) -> None:
+        """Interval and mobility days should use their time: each further block is worth more than it costs."""
+        for picks in self.pick:
+            for candidate, variable in picks:
+                if candidate.kind in (DayKind.INTERVALS, DayKind.MOBILITY):
+                    self._pay(-COSTS.full_session, variable)
+
+    def _aim_at_keeping(self) -> None:
+        keep = self.problem.request.keep
+        if keep is None:
+            return
+        at = {day.weekday: position for position, day in enumerate(self.problem.days)}
+        for old in keep.days:
+            position = at.get(old.weekday)
+            if position is None or old.kind not in self.kind[position]:
+                continue
+            self._pay_unless([self.kind[position][old.kind]], COSTS.changed)
+            kept = {block.exercise.id for block in old.blocks}
+            for block in old.blocks:
+                mine = [v for c, v in self.pick[position] if c.exercise.id == block.exercise.id]
+                same = [v for c, v in self.pick[position] if _same(c, block.exercise.id, block.dose.sets, block.states)]
+                if mine:
+                    self._pay_unless(mine, COSTS.changed)
+                if same:
+                    self._pay_unless(same, COSTS.changed // 10)
+            for candidate, variable in self.pick[position]:
+                if candidate.exercise.id not in kept:
+                    self._pay(COSTS.changed // 2, variable)
+
+    def _pay_unless(self, variables: list[cp_model.IntVar], cost: int) -> None:
+        self.constant += EIGHTHS * cost
+        for variable in variables:
+            self._pay(-cost, variable)
+
+
+def _pieces(candidate: Candidate, state: FillState) -> int:
+    load = candidate.binding.load
+    if load is None:
+        return 1
+    return sum(part.count for part in load.recipe.parts if part.thing_id == state.thing_id)
+
+
+def _is_strength_of(candidate: Candidate, family: Family) -> bool:
+    return candidate.kind is DayKind.STRENGTH and candidate.exercise.family is family
+
+
+def _same(candidate: Candidate, exercise_id: str, sets: int, states: tuple[FillState, ...]) -> bool:
+    return candidate.exercise.id == exercise_id and candidate.dose.sets == sets and candidate.states == states
+
+
+def _solver() -> cp_model.CpSolver:
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.linearization_level = 2
+    solver.parameters.random_seed = 0
+    solver.parameters.max_deterministic_time = DETERMINISTIC_LIMIT
+    solver.parameters.max_time_in_seconds = WALL_NET_S
+    solver.parameters.catch_sigint_signal = False
+    return solver
+
+
+def can_hold(problem: Problem, dropped: frozenset[str] = frozenset()) -> bool:
+    """Whether any week meets every rule once the `dropped` wishes are left out."""
+    status = _solver().solve(_Model(problem, dropped).model)
+    return status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
+
+
+def solve(problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None = None) -> Solution:
+    """The best week for the problem. `on_start` receives the running solver, so a caller can stop it."""
+    built = _Model(problem, frozenset())
+    built.aim()
+    solver = _solver()
+    if on_start is not None:
+        on_start(solver)
+    status = solver.solve(built.model)
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return Solution(status=Status.IMPOSSIBLE, solver_s=solver.wall_time)
+    kinds = tuple(next(kind for kind, v in kinds.items() if solver.boolean_value(v)) for kinds in built.kind)
+    chosen = tuple(tuple(c for c, v in picks if solver.boolean_value(v)) for picks in built.pick)
+    return Solution(
+        status=Status.OPTIMAL if status == cp_model.OPTIMAL else Status.CUT_SHORT,
+        kinds=kinds,
+        chosen=chosen,
+        objective=round(solver.objective_value),
+        solver_s=solver.wall_time,
+    )

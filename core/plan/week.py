@@ -1,0 +1,271 @@
+"""Plan a week: lay out the choice, solve it, and turn the solution into days, pours and checks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from core.errors import InputError
+from core.exercise.model import Exercise, Family, Pattern
+from core.fit.bind import bind
+from core.fit.model import Binding, Missing
+from core.fit.setting import Setting
+from core.house.model import House, Person, Place
+from core.house.wishes import WEEKDAYS
+from core.knowledge import Catalog
+from core.plan.checks import week_checks
+from core.plan.clash import explain
+from core.plan.frame import cool_down_seconds, warm_up_seconds
+from core.plan.menu import STRENGTH_FAMILIES, Candidate, MenuRequest, allowed, short_dose
+from core.plan.model import Block, DayKind, DayPlan, FillState, FillStep, Status, Week, WeekRequest
+from core.plan.problem import DayChoice, Problem, build_problem
+from core.plan.solve import REFILL_S, Solution, solve
+
+if TYPE_CHECKING:
+    from ortools.sat.python import cp_model
+
+MOVE_S = 60
+"""Warm-up and cool-down are planned a minute a movement."""
+
+
+def plan_week(
+    request: WeekRequest,
+    house: House,
+    person: Person,
+    catalog: Catalog,
+    *,
+    on_start: Callable[[cp_model.CpSolver], None] | None = None,
+) -> Week:
+    """The best week for these wishes, or the smallest clash. Raises InputError when there is no day to plan."""
+    if not request.wishes.days:
+        raise InputError("no days", "leave nothing to plan", "give at least one day with its minutes")
+    check_pins(request, catalog)
+    problem = build_problem(request, house, person, catalog)
+    solution = solve(problem, on_start)
+    if solution.status is Status.IMPOSSIBLE:
+        return Week(status=Status.IMPOSSIBLE, clash=explain(problem, catalog))
+    return _assembled(problem, solution, house, person, catalog)
+
+
+def check_pins(request: WeekRequest, catalog: Catalog) -> None:
+    """Pins and bans must name what exists; InputError otherwise."""
+    for exercise_id in (*request.wishes.bans, *(pin.exercise_id for pin in request.wishes.pins if pin.exercise_id)):
+        if exercise_id not in catalog.exercise_by_id:
+            raise InputError(exercise_id, "is no movement in the catalog", "choose one from the list of movements")
+    for pin in request.wishes.pins:
+        if pin.kind is not None and pin.kind not in tuple(DayKind):
+            kinds = ", ".join(DayKind)
+            raise InputError(pin.kind, "is no kind of day", f"use one of {kinds}")
+
+
+def _assembled(problem: Problem, solution: Solution, house: House, person: Person, catalog: Catalog) -> Week:
+    planned = {}
+    for day, kind, chosen in zip(problem.days, solution.kinds, solution.chosen, strict=True):
+        planned[day.weekday] = _day(day, kind, chosen, problem, house, catalog)
+    days = tuple(planned.get(weekday, DayPlan(weekday=weekday, kind=DayKind.REST)) for weekday in range(7))
+    days = tuple(_with_shared_pours(day, days, house) for day in days)
+    fills = tuple(_fill_steps(days, house))
+    week = Week(status=solution.status, days=days, fills=fills, objective=solution.objective)
+    return replace(week, checks=week_checks(week, house, person, request=problem.request))
+
+
+def _day(
+    day: DayChoice, kind: DayKind, chosen: tuple[Candidate, ...], problem: Problem, house: House, catalog: Catalog
+) -> DayPlan:
+    if kind is DayKind.REST:
+        return DayPlan(weekday=day.weekday, kind=kind, limit_s=day.limit_s)
+    place = day.places[kind]
+    blocks = tuple(_block(candidate) for candidate in sorted(chosen, key=_in_order))
+    setting = Setting(house, problem.person, catalog.material_by_id, place)
+    order = MenuRequest(setting=setting, exercises=catalog.exercises, bans=frozenset(problem.request.wishes.bans))
+    warm_up = _easy_moves(order, Pattern.WARM_UP, warm_up_seconds(day.limit_s), day.weekday, blocks)
+    cool_down = _easy_moves(order, Pattern.COOL_DOWN, cool_down_seconds(day.limit_s), day.weekday, blocks)
+    pour_s = REFILL_S * sum(1 for _ in pours_during(blocks, problem.counts))
+    every = (*warm_up, *blocks, *cool_down)
+    return DayPlan(
+        weekday=day.weekday,
+        kind=kind,
+        place_id=place.id,
+        limit_s=day.limit_s,
+        seconds=sum(block.seconds for block in every) + pour_s,
+        warm_up=warm_up,
+        blocks=blocks,
+        cool_down=cool_down,
+        pour_s=pour_s,
+    )
+
+
+def _in_order(candidate: Candidate) -> tuple[int, str]:
+    """Big lifts first, the trunk last; ties by id."""
+    family = candidate.exercise.family
+    place = STRENGTH_FAMILIES.index(family) if family in STRENGTH_FAMILIES else len(STRENGTH_FAMILIES)
+    return place, candidate.exercise.id
+
+
+def _block(candidate: Candidate) -> Block:
+    return Block(
+        exercise=candidate.exercise,
+        binding=candidate.binding,
+        dose=candidate.dose,
+        rest_s=candidate.rest_s,
+        seconds=candidate.seconds,
+        hard=candidate.hard,
+        states=candidate.states,
+        why=candidate.why,
+    )
+
+
+def _easy_moves(
+    order: MenuRequest, pattern: Pattern, seconds: int, weekday: int, blocks: tuple[Block, ...]
+) -> tuple[Block, ...]:
+    """A minute each of warm-up (or cool-down) moves, turning through the list from day to day.
+
+    Where too few can be done here, the last one simply goes on longer, so the minutes always add up.
+    """
+    able = []
+    for exercise in order.exercises:
+        if exercise.main_pattern is pattern and allowed(exercise, order):
+            bound = bind(exercise, order.setting, wanted_kg=0.0)
+            if not isinstance(bound, Missing):
+                able.append((exercise, bound))
+    worked = {muscle for block in blocks for muscle, weight in block.exercise.muscles if weight >= 0.5}
+    able.sort(key=lambda pair: (-_overlap(pair[0], worked), pair[0].level, pair[0].id))
+    if not able:
+        return ()
+    count = min(seconds // MOVE_S, len(able))
+    shift = weekday % max(1, len(able) - count + 1)
+    picked = able[shift : shift + count]
+    each = [MOVE_S] * count
+    each[-1] += seconds - MOVE_S * count
+    return tuple(_easy_block(exercise, bound, length) for (exercise, bound), length in zip(picked, each, strict=True))
+
+
+def _overlap(exercise: Exercise, worked: set[object]) -> int:
+    return sum(1 for muscle, _ in exercise.muscles if muscle in worked)
+
+
+def _easy_block(exercise: Exercise, bound: Binding, seconds: int) -> Block:
+    dose = replace(short_dose(exercise), reps=None, distance_m=None, seconds=(seconds, seconds))
+    return Block(exercise=exercise, binding=bound, dose=dose, rest_s=0, seconds=seconds, hard=False)
+
+
+def pours_during(blocks: tuple[Block, ...], counts: dict[str, int] | object) -> Iterator[tuple[Block, FillState]]:
+    """Pours a session needs between its blocks: a fill beyond the pieces there are, in the order they come up."""
+    have: dict[str, list[FillState]] = {}
+    for block in blocks:
+        for state in block.states:
+            held = have.setdefault(state.thing_id, [])
+            need = _pieces_of(block, state)
+            missing = need - held.count(state)
+            for _ in range(missing):
+                if len(held) >= _count(counts, state.thing_id):
+                    held.pop(0)
+                    yield block, state
+                held.append(state)
+
+
+def _pieces_of(block: Block, state: FillState) -> int:
+    load = block.binding.load
+    return 1 if load is None else sum(p.count for p in load.recipe.parts if p.thing_id == state.thing_id)
+
+
+def _count(counts: object, thing_id: str) -> int:
+    return counts.get(thing_id, 1) if isinstance(counts, dict) else 1
+
+
+def _with_shared_pours(day: DayPlan, days: tuple[DayPlan, ...], house: House) -> DayPlan:
+    """Add to each block's reasons the other blocks that use the same fill."""
+    users: dict[FillState, list[str]] = {}
+    for other in days:
+        for block in other.blocks:
+            for state in block.states:
+                users.setdefault(state, []).append(f"{block.exercise.name.lower()} on {WEEKDAYS[other.weekday]}")
+    return replace(day, blocks=tuple(_sharing_block(block, day, users) for block in day.blocks))
+
+
+def _sharing_block(block: Block, day: DayPlan, users: dict[FillState, list[str]]) -> Block:
+    mine = f"{block.exercise.name.lower()} on {WEEKDAYS[day.weekday]}"
+    others = [name for state in block.states for name in users[state] if name != mine]
+    if not others:
+        return block
+    return replace(block, why=(*block.why, f"One pour serves it and {', '.join(dict.fromkeys(others))}."))
+
+
+def _fill_steps(days: tuple[DayPlan, ...], house: House) -> Iterator[FillStep]:
+    """What to pour before each day, given what is full already, and what to pour during it."""
+    counts = {thing.id: thing.count for thing in house.things}
+    standing: dict[str, list[FillState]] = {}
+    for thing in house.things:
+        if thing.fill is not None:
+            standing[thing.id] = [FillState(thing.id, thing.fill.material_id, thing.fill.volume_l)] * thing.count
+    for day in days:
+        during = list(pours_during(day.blocks, counts))
+        first = _first_states(day.blocks, counts)
+        for block, state in first:
+            held = standing.setdefault(state.thing_id, [])
+            if state in held:
+                held.remove(state)
+                continue
+            yield _step(day, block, state, house, during=False)
+        _set_standing(standing, first, counts)
+        for block, state in during:
+            yield _step(day, block, state, house, during=True)
+            standing[state.thing_id] = [*standing.get(state.thing_id, [])[1:], state]
+
+
+def _first_states(blocks: tuple[Block, ...], counts: dict[str, int]) -> list[tuple[Block, FillState]]:
+    """The fills to have ready when the session starts: the first uses, as many as there are pieces."""
+    taken: dict[str, list[FillState]] = {}
+    found = []
+    for block in blocks:
+        for state in block.states:
+            held = taken.setdefault(state.thing_id, [])
+            for _ in range(_pieces_of(block, state) - held.count(state)):
+                if len(held) < counts.get(state.thing_id, 1):
+                    held.append(state)
+                    found.append((block, state))
+    return found
+
+
+def _set_standing(
+    standing: dict[str, list[FillState]], first: list[tuple[Block, FillState]], counts: dict[str, int]
+) -> None:
+    ready: dict[str, list[FillState]] = {}
+    for _, state in first:
+        ready.setdefault(state.thing_id, []).append(state)
+    for thing_id, states in ready.items():
+        left = standing.get(thing_id, [])
+        standing[thing_id] = [*states, *left][: counts.get(thing_id, 1)]
+
+
+def _step(day: DayPlan, block: Block, state: FillState, house: House, *, during: bool) -> FillStep:
+    load = block.binding.load
+    part = next(p for p in load.recipe.parts if p.thing_id == state.thing_id) if load is not None else None
+    if part is None:
+        raise ValueError(f"{block.exercise.id} has no part for {state.thing_id}")
+    return FillStep(
+        weekday=day.weekday,
+        thing_id=state.thing_id,
+        name=house.thing(state.thing_id).name,
+        material_id=state.material_id,
+        volume_l=state.volume_l,
+        mass=part.each,
+        during=during,
+        for_exercise=block.exercise.name,
+    )
+
+
+def families_trained(week: Week) -> dict[Family, int]:
+    """Hard sets of each family over the week."""
+    sets = dict.fromkeys(Family, 0)
+    for day in week.days:
+        for block in day.blocks:
+            if block.hard and day.kind is DayKind.STRENGTH:
+                sets[block.family] += block.dose.sets
+    return sets
+
+
+def place_of(house: House, place_id: str | None) -> Place | None:
+    """The place with this id, if the house has it."""
+    return next((place for place in house.places if place.id == place_id), None)
