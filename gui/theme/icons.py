@@ -111,7 +111,7 @@ def picture_path(name: AnyPicture) -> Path:
 
 
 def chevron_file(*, dark: bool) -> str:
-    """Path, with forward slashes, of the combo-box arrow; a stylesheet can only name files, so there is one per theme."""
+    """Path of the combo-box arrow, with forward slashes; a stylesheet can only name files, so each theme has one."""
     return (_FOLDER / ("arrow-dark.svg" if dark else "arrow-light.svg")).as_posix()
 
 

@@ -1,0 +1,99 @@
+"""The widgets every screen is built from. They take plain values that somebody else computed and only paint them.
+
+Text: Text(text, role, ink, *, wrap) · ElidedText(text, role, ink) with show_text · Sentence(spans) with show_spans,
+    link_followed(str); Span(text=, bold=, link=) · SectionHeader(text) · announce(widget, sentence)
+Surfaces: Card(*, padding, gap) with body, set_chosen · Notice(sentence) with show_sentence ·
+    EmptyState(picture, heading, sentence, action) with acted · PictureLabel(picture, size, *, name) · Page(title, ...)
+Buttons: PrimaryButton(label, *, sign) · SecondaryButton(label, *, sign) · LinkButton(label, role) ·
+    PictureButton(picture, name, *, size)
+Chips: Chip(text, tone) with show_chip · ChoiceChip(text, tone) checkable · ActionChip(text, tone) ·
+    RemovableChip(text, tone)
+Fields: LineField(caption, placeholder, *, name) with edited, submitted, show_fault, edit · SearchField(placeholder) ·
+    ChoiceField(caption, options) with chosen(int)
+Layout: TitleBar(title, subtitle) with add_action · FlowLayout(*, gap, column_width) · ToastLine() with say, undo_wanted
+Bars: MeterBar(*, family, thickness) with show_share · BarTable(rows), BudgetBars(rows) of BarRow(label=, share=,
+    value_text=, family=) · ClosenessBars(total_text, rows) · LoadBar() with show_split · PatternBar(marks) of
+    PatternMark(name=, count_text=, share=, family=) · EffortBars(marks) of WeekMark(label=, share=, spoken=, current=)
+Cards: ThingCard(ThingView(thing_id=, title=, line=, detail=, chip=, chip_tone=, picture=)) with chosen, opened ·
+    DayColumn(DayView(name=, minutes_text=, kind=, notes=, blocks=, rest=, today=)) and BlockCard(BlockView(block_id=,
+    title=, detail=, family=, pinned=)) with block_chosen, block_menu_wanted
+Charts: TableTwin(chart, Twin(caption=, columns=, rows=)) with show_twin
+Signatures: VesselView() with show_vessel(Silhouette), show_fill(VesselFill), show_scale(ScaleTick...), height_changed,
+    height_committed · LadderView(orientation) with show_rungs(RungMark...), rung_chosen, rung_taken
+
+Every parameter after * is by keyword; every constructor also takes parent=. `show_*` paints and never emits.
+"""
+
+from gui.widgets.buttons import LinkButton, PictureButton, PrimaryButton, SecondaryButton
+from gui.widgets.card import Card, EmptyState, Notice, PictureLabel, SectionHeader
+from gui.widgets.chip import ActionChip, Chip, ChoiceChip, RemovableChip, Tone
+from gui.widgets.day_column import BlockCard, BlockView, DayColumn, DayView
+from gui.widgets.effort_ribbon import EffortBars, WeekMark
+from gui.widgets.fields import ChoiceField, LineField, SearchField
+from gui.widgets.flow import FlowLayout
+from gui.widgets.ladder import LadderView, RungMark
+from gui.widgets.meter import BarRow, BarTable, BudgetBars, ClosenessBars, LoadBar, MeterBar
+from gui.widgets.page import Page
+from gui.widgets.pattern_strip import PatternBar, PatternMark
+from gui.widgets.text import ElidedText, Ink, Sentence, Span, Text, announce
+from gui.widgets.thing_card import ThingCard, ThingView
+from gui.widgets.title_bar import TitleBar
+from gui.widgets.toast import ToastLine
+from gui.widgets.twin import TableTwin, Twin
+from gui.widgets.vessel import Contents, Handle, ScaleTick, Silhouette, VesselFill, VesselView
+
+__all__ = [
+    "ActionChip",
+    "BarRow",
+    "BarTable",
+    "BlockCard",
+    "BlockView",
+    "BudgetBars",
+    "Card",
+    "Chip",
+    "ChoiceChip",
+    "ChoiceField",
+    "ClosenessBars",
+    "Contents",
+    "DayColumn",
+    "DayView",
+    "EffortBars",
+    "ElidedText",
+    "EmptyState",
+    "FlowLayout",
+    "Handle",
+    "Ink",
+    "LadderView",
+    "LineField",
+    "LinkButton",
+    "LoadBar",
+    "MeterBar",
+    "Notice",
+    "Page",
+    "PatternBar",
+    "PatternMark",
+    "PictureButton",
+    "PictureLabel",
+    "PrimaryButton",
+    "RemovableChip",
+    "RungMark",
+    "ScaleTick",
+    "SearchField",
+    "SecondaryButton",
+    "SectionHeader",
+    "Sentence",
+    "Silhouette",
+    "Span",
+    "TableTwin",
+    "Text",
+    "ThingCard",
+    "ThingView",
+    "TitleBar",
+    "ToastLine",
+    "Tone",
+    "Twin",
+    "VesselFill",
+    "VesselView",
+    "WeekMark",
+    "announce",
+]

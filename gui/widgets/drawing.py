@@ -1,0 +1,87 @@
+"""Strokes every painted widget shares: panels, focus rings, text that never spills over its place.
+
+All lengths are device-independent pixels; colours are `#rrggbb` tokens.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPen, QPixmap
+from PySide6.QtWidgets import QWidget
+
+from gui.theme import AnyPicture, Tokens, pixmap
+
+LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+CENTRE = Qt.AlignmentFlag.AlignCenter
+
+FOCUS_WIDTH = 2.0
+
+
+def open_painter(widget: QWidget) -> QPainter:
+    """A painter on `widget` with smooth edges; the caller ends it."""
+    painter = QPainter(widget)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    return painter
+
+
+def pen(colour: str, width: float = 1.0) -> QPen:
+    """A round-ended pen."""
+    return QPen(QColor(colour), width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap, Qt.PenJoinStyle.RoundJoin)
+
+
+def draw_panel(
+    painter: QPainter, area: QRect | QRectF, fill: str, *, radius: float, edge: str = "", width: float = 1.0
+) -> None:
+    """A rounded rectangle whose edge lies wholly inside `area`, so it is sharp at every scale."""
+    inset = width / 2 if edge else 0.0
+    shape = QRectF(area).adjusted(inset, inset, -inset, -inset)
+    painter.setPen(pen(edge, width) if edge else Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(fill) if fill else Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(shape, radius - inset, radius - inset)
+
+
+def draw_focus(painter: QPainter, area: QRect | QRectF, colour: str, *, radius: float, inset: float = 0.0) -> None:
+    """The ring that shows where the keyboard is."""
+    ring = QRectF(area).adjusted(inset, inset, -inset, -inset)
+    draw_panel(painter, ring, "", radius=radius - inset, edge=colour, width=FOCUS_WIDTH)
+
+
+def draw_line(
+    painter: QPainter, area: QRect | QRectF, text: str, *, font: QFont, ink: str, align: Qt.AlignmentFlag = LEFT
+) -> bool:
+    """One line of plain text, shortened with … when `area` is too narrow; True when it had to be shortened."""
+    metrics = QFontMetrics(font)
+    place = QRectF(area)
+    shown = metrics.elidedText(text, Qt.TextElideMode.ElideRight, int(place.width()))
+    painter.setFont(font)
+    painter.setPen(QColor(ink))
+    painter.drawText(place, int(align | Qt.TextFlag.TextSingleLine), shown)
+    return shown != text
+
+
+def line_height(font: QFont) -> int:
+    """Height one line of `font` needs."""
+    return QFontMetrics(font).height()
+
+
+def text_width(font: QFont, text: str) -> int:
+    """Width of one line of `text`."""
+    return QFontMetrics(font).horizontalAdvance(text)
+
+
+def fitting(font: QFont, text: str, width: float) -> bool:
+    """Whether `text` fits into `width` on one line."""
+    return QFontMetrics(font).horizontalAdvance(text) <= int(width)
+
+
+def picture_for(widget: QWidget, name: AnyPicture, size: int, tokens: Tokens) -> QPixmap:
+    """`name` in the ink of the theme, its load in accent, at the density of the screen `widget` is on."""
+    return pixmap(
+        name, size, tokens.outline, accent=tokens.accent, ground=tokens.surface, ratio=widget.devicePixelRatioF()
+    )
+
+
+def draw_picture(painter: QPainter, at: QPointF, picture: QPixmap) -> None:
+    """`picture` with its top left corner `at`, on whole pixels so that lines stay crisp."""
+    painter.drawPixmap(round(at.x()), round(at.y()), picture)

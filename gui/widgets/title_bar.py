@@ -1,0 +1,41 @@
+"""The row on top of a screen: what it is, one line about it, what can be done."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from gui.theme import Space, TextRole
+from gui.widgets.text import ElidedText, Ink, Text
+
+
+class TitleBar(QWidget):
+    """Title, subtitle (shortened when there is no room) and action widgets from left to right on the right."""
+
+    def __init__(self, title: str, subtitle: str = "", *, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(Space.S)
+        self._title = Text(title, TextRole.TITLE, parent=self)
+        self._subtitle = ElidedText(subtitle, TextRole.SUBTITLE, Ink.SOFT, parent=self)
+        self._row.addWidget(self._title, 0, Qt.AlignmentFlag.AlignVCenter)
+        self._row.addSpacing(Space.XS)
+        self._row.addWidget(self._subtitle, 1, Qt.AlignmentFlag.AlignVCenter)
+
+    def show_title(self, title: str, subtitle: str = "") -> None:
+        """Paint other words."""
+        self._title.setText(title)
+        self._subtitle.show_text(subtitle)
+
+    def add_action(self, widget: QWidget) -> None:
+        """Put `widget` (a button, a field) at the right end."""
+        self._row.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+
+    def title(self) -> str:
+        """The title shown."""
+        return self._title.text()
+
+    def subtitle(self) -> str:
+        """The subtitle, whole."""
+        return self._subtitle.whole_text()
