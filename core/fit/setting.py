@@ -63,7 +63,8 @@ class Setting:
         return self._ladders[key]
 
     def _grade(self, use: Use) -> None:
-        found, refused = [], []
+        found: list[Offer] = []
+        refused: list[Offer] = []
         for thing in self.things:
             graded = grade_use(thing, use, self.person, self.place)
             offer = Offer(

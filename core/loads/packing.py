@@ -128,5 +128,5 @@ def quickest(grains: NDArray[np.int64], times: NDArray[np.float64]) -> NDArray[n
     keys = (tenths << 32) | np.arange(len(grains), dtype=np.int64)
     best = np.full(int(grains.max()) + 1, np.iinfo(np.int64).max, dtype=np.int64)
     np.minimum.at(best, grains, keys)
-    chosen = best[best != np.iinfo(np.int64).max]
-    return chosen & 0xFFFFFFFF
+    chosen: NDArray[np.int64] = best[best != np.iinfo(np.int64).max] & 0xFFFFFFFF
+    return chosen

@@ -11,8 +11,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from core.mass.model import Container, CupsLevel, Material, VolumeLevel
-from core.mass.weigh import density_kg_l, estimate, learn
+from core.mass.density import density_in
+from core.mass.model import Container, CupsLevel, Material, Packing, ScaleReading, VolumeLevel
+from core.mass.weigh import estimate, learn
 from core.quantity import Measured
 from core.things.model import Thing
 
@@ -22,6 +23,7 @@ PACK_S = 6.0
 GRAIN_KG = 0.01
 """Two loads closer than this are one rung."""
 HEAVIEST_KG = 150.0
+FILL_TEMPERATURE_C = 15.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,12 +42,13 @@ def learnt_container(thing: Thing, materials: Mapping[str, Material]) -> Contain
     container = thing.facts.container
     if container is None or not thing.readings:
         return container
-    return _learnt(container, materials.get(_material_id(thing)), thing.readings)
+    material = materials.get(_material_id(thing))
+    return container if material is None else _learnt(container, material, thing.readings)
 
 
 @lru_cache(maxsize=512)
-def _learnt(container: Container, material: Material | None, readings: tuple[object, ...]) -> Container:
-    return container if material is None else learn(container, material, readings)  # type: ignore[arg-type]  # tuple of readings, hashed as a key
+def _learnt(container: Container, material: Material, readings: tuple[ScaleReading, ...]) -> Container:
+    return learn(container, material, readings)
 
 
 def _material_id(thing: Thing) -> str:
@@ -68,7 +71,7 @@ def pieces(thing: Thing, materials: Mapping[str, Material], fills: tuple[str, ..
 
 
 def _filled(thing: Thing, container: Container, material: Material, cup_l: float, *, empty: bool) -> list[Piece]:
-    per_l = density_kg_l(material)
+    per_l = density_in(container, material, FILL_TEMPERATURE_C, Packing.LOOSE).kg_l
     tare_kg = container.tare_kg.value
     full_l = container.nominal_l.value
     steps = [count * cup_l for count in range(0 if empty else 1, math.floor(full_l / cup_l + 1e-9) + 1)]

@@ -63,7 +63,7 @@ def _sets(week: Week, person: Person, factor: float) -> Check:
 
 
 def _recovery(week: Week) -> Check:
-    clashes = []
+    clashes: list[str] = []
     for day in week.days:
         after = week.days[(day.weekday + 1) % 7]
         both = {block.family for block in day.blocks if block.hard and day.kind is DayKind.STRENGTH}

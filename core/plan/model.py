@@ -158,4 +158,5 @@ class WeekRequest:
     wishes: WeekWishes
     wave: Wave = Wave()
     keep: Week | None = None
+    keep_loads: bool = True
     last: tuple[str, ...] = ()

@@ -75,7 +75,8 @@ class _Kitchen:
     def day(self, wish: DayWish) -> DayChoice:
         limit_s = round(wish.minutes * 60)
         fixed_s = warm_up_seconds(limit_s) + cool_down_seconds(limit_s)
-        places = {kind: self._place(wish, kind) for kind in DayKind if kind is not DayKind.REST}
+        kinds: list[DayKind] = [kind for kind in DayKind if kind is not DayKind.REST]
+        places = {kind: self._place(wish, kind) for kind in kinds}
         room_s = limit_s - fixed_s
         menus: dict[DayKind, tuple[Candidate, ...]] = {}
         if room_s >= LEAST_TRAINING_S or any(pin.weekday == wish.weekday for pin in self._request.wishes.pins):

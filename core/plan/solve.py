@@ -239,7 +239,7 @@ class _Model:
                 same = [v for c, v in self.pick[position] if _same(c, block.exercise.id, block.dose.sets, block.states)]
                 if mine:
                     self._pay_unless(mine, COSTS.changed)
-                if same:
+                if same and self.problem.request.keep_loads:
                     self._pay_unless(same, COSTS.changed // 10)
             for candidate, variable in self.pick[position]:
                 if candidate.exercise.id not in kept:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.errors import InputError
-from core.exercise.model import Exercise, Family, Pattern
+from core.exercise.model import Exercise, Family, Muscle, Pattern
 from core.fit.bind import bind
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
@@ -64,7 +64,7 @@ def _assembled(problem: Problem, solution: Solution, house: House, person: Perso
     for day, kind, chosen in zip(problem.days, solution.kinds, solution.chosen, strict=True):
         planned[day.weekday] = _day(day, kind, chosen, problem, house, catalog)
     days = tuple(planned.get(weekday, DayPlan(weekday=weekday, kind=DayKind.REST)) for weekday in range(7))
-    days = tuple(_with_shared_pours(day, days, house) for day in days)
+    days = tuple(_with_shared_pours(day, days) for day in days)
     fills = tuple(_fill_steps(days, house))
     week = Week(status=solution.status, days=days, fills=fills, objective=solution.objective)
     return replace(week, checks=week_checks(week, house, person, request=problem.request))
@@ -141,7 +141,7 @@ def _easy_moves(
     return tuple(_easy_block(exercise, bound, length) for (exercise, bound), length in zip(picked, each, strict=True))
 
 
-def _overlap(exercise: Exercise, worked: set[object]) -> int:
+def _overlap(exercise: Exercise, worked: set[Muscle]) -> int:
     return sum(1 for muscle, _ in exercise.muscles if muscle in worked)
 
 
@@ -150,7 +150,7 @@ def _easy_block(exercise: Exercise, bound: Binding, seconds: int) -> Block:
     return Block(exercise=exercise, binding=bound, dose=dose, rest_s=0, seconds=seconds, hard=False)
 
 
-def pours_during(blocks: tuple[Block, ...], counts: dict[str, int] | object) -> Iterator[tuple[Block, FillState]]:
+def pours_during(blocks: tuple[Block, ...], counts: Mapping[str, int]) -> Iterator[tuple[Block, FillState]]:
     """Pours a session needs between its blocks: a fill beyond the pieces there are, in the order they come up."""
     have: dict[str, list[FillState]] = {}
     for block in blocks:
@@ -159,7 +159,7 @@ def pours_during(blocks: tuple[Block, ...], counts: dict[str, int] | object) -> 
             need = _pieces_of(block, state)
             missing = need - held.count(state)
             for _ in range(missing):
-                if len(held) >= _count(counts, state.thing_id):
+                if len(held) >= counts.get(state.thing_id, 1):
                     held.pop(0)
                     yield block, state
                 held.append(state)
@@ -170,11 +170,7 @@ def _pieces_of(block: Block, state: FillState) -> int:
     return 1 if load is None else sum(p.count for p in load.recipe.parts if p.thing_id == state.thing_id)
 
 
-def _count(counts: object, thing_id: str) -> int:
-    return counts.get(thing_id, 1) if isinstance(counts, dict) else 1
-
-
-def _with_shared_pours(day: DayPlan, days: tuple[DayPlan, ...], house: House) -> DayPlan:
+def _with_shared_pours(day: DayPlan, days: tuple[DayPlan, ...]) -> DayPlan:
     """Add to each block's reasons the other blocks that use the same fill."""
     users: dict[FillState, list[str]] = {}
     for other in days:
