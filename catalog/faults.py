@@ -75,13 +75,15 @@ class Fault:
 
 
 def faults_of(file: str, entry: str, errors: Sequence[ErrorDetails]) -> Iterator[Fault]:
-    """pydantic's errors of one entry as faults."""
+    """The errors pydantic found in one entry, as faults."""
     for error in errors:
         field = ".".join(str(part) for part in error["loc"])
         # A fault of the entry as a whole has no field, and its input is the whole table.
         found = shorten(error["input"]) if field else entry
-        rule = error["msg"].removeprefix("Value error, ").removeprefix("Input ")
-        yield Fault(file=file, entry=entry, field=field or "(all)", found=found, rule=f"is refused: {rule}")
+        rule = f"is refused: {error['msg'].removeprefix('Value error, ').removeprefix('Input ')}"
+        if error["type"] == "missing":
+            found, rule = field, "is missing"
+        yield Fault(file=file, entry=entry, field=field or "(all)", found=found, rule=rule)
 
 
 def repeated(ids: Sequence[str], file: str) -> Iterator[Fault]:

@@ -41,7 +41,7 @@ def budget(
     return tuple(sorted(lines, key=lambda line: (-line.u_kg, line.source)))
 
 
-def advice(mass: Measured, tare_u_kg: float, system: UnitSystem, *, weighed: bool = False) -> str:
+def advice_for(mass: Measured, tare_u_kg: float, system: UnitSystem, *, weighed: bool = False) -> str:
     """One action, and the ± it leaves; weighing the whole (unless `weighed`) or the empty container, the better one."""
     kind = ScaleKind.KITCHEN if mass.value <= KITCHEN_MOST_KG else ScaleKind.BATHROOM_DIFFERENCE
     whole = mass.u if weighed else _after(mass.u, _scale_u(kind))

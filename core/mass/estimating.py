@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from core.mass.budget import advice, budget
+from core.mass.budget import advice_for, budget
 from core.mass.combine import verdict, with_floor
 from core.mass.learning import Setting, fresh, mass_row, observe_earlier, observe_now
 from core.mass.model import (
@@ -78,7 +78,7 @@ def _plain(
         volume_l=Measured(now.volume_l, math.hypot(*now.litres)),
         height_cm=now.height_cm,
         budget=lines,
-        advice=advice(mass, now.tare.u, system),
+        advice=advice_for(mass, now.tare.u, system),
         cautions=notes,
         weighing=weighing,
     )
@@ -131,7 +131,7 @@ def _updated(
         volume_l=Measured(now.volume_l + belief.of(litres), math.sqrt(belief.variance(litres)), Origin.COMBINED),
         height_cm=now.height_cm,
         budget=budget(material, now, causes, by_weighing),
-        advice=advice(weighing.mass, abs(kg_left[Cause.TARE]), system, weighed=weighed_now),
+        advice=advice_for(weighing.mass, abs(kg_left[Cause.TARE]), system, weighed=weighed_now),
         cautions=notes,
         weighing=weighing,
     )
