@@ -1,0 +1,131 @@
+"""The parts of a record and how one of them changes. A change holds both sides, so it can be turned round.
+
+`Change.before` and `after` are whole values (None: not there), so undo needs to know nothing about the command.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from typing import Any
+
+from core.house.log import LoggedSession, LoggedTest
+from core.house.model import Person, Place
+from core.house.wishes import WeekWishes
+from core.store import codec
+from core.store.encoding import Codec, from_text, many, maybe, number, one_word, record, text, to_text, unfit, whole
+from core.store.values import Kind, SavedWeek, Settings
+from core.things.model import Thing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HouseFacts:
+    """What is said of the house itself: its name, the fills at hand and the cup they pour with."""
+
+    name: str
+    fills: tuple[str, ...] = ("water",)
+    cup_l: float = 0.25
+
+
+class Part(StrEnum):
+    """The kinds of entries a record is made of, in an order in which each needs only earlier ones."""
+
+    HOUSE = "house"
+    PLACE = "place"
+    PERSON = "person"
+    THING = "thing"
+    WISHES = "wishes"
+    WEEK = "week"
+    SETTINGS = "settings"
+    SESSION = "session"
+    TEST = "test"
+
+
+Value = HouseFacts | Place | Person | Thing | WeekWishes | SavedWeek | Settings | LoggedSession | LoggedTest
+
+HOUSE_FACTS: Codec[HouseFacts] = record(
+    "house",
+    HouseFacts,
+    {"name": text(120, shortest=1), "fills": many(codec.ID, 500), "cup_l": number(0.001, 20)},
+)
+
+CODEC_OF: dict[Part, Codec[Any]] = {
+    Part.HOUSE: HOUSE_FACTS,
+    Part.PLACE: codec.PLACE,
+    Part.PERSON: codec.PERSON,
+    Part.THING: codec.THING,
+    Part.WISHES: codec.WISHES,
+    Part.WEEK: codec.SAVED_WEEK,
+    Part.SETTINGS: codec.SETTINGS,
+    Part.SESSION: codec.SESSION,
+    Part.TEST: codec.TEST,
+}
+
+KINDS_OF: dict[Part, tuple[Kind, ...]] = {
+    Part.HOUSE: (Kind.HOUSE, Kind.THINGS),  # the fills at hand and the cup change what every container can weigh
+    Part.PLACE: (Kind.PLACES,),
+    Part.PERSON: (Kind.PEOPLE,),
+    Part.THING: (Kind.THINGS,),
+    Part.WISHES: (Kind.WEEK,),
+    Part.WEEK: (Kind.WEEK,),
+    Part.SETTINGS: (Kind.SETTINGS,),
+    Part.SESSION: (Kind.LOG,),
+    Part.TEST: (Kind.LOG,),
+}
+
+ONLY = "1"
+"""The id of a part there is one of: the house itself and the settings."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """One entry before and after. `id` is the person's id for wishes and weeks; `position` its place in the list."""
+
+    part: Part
+    id: str
+    before: Value | None
+    after: Value | None
+    position: int | None = None
+
+    def reversed(self) -> Change:
+        """The change that takes this one back."""
+        return replace(self, before=self.after, after=self.before)
+
+
+def kinds_of(changes: Iterable[Change]) -> frozenset[Kind]:
+    """Everything a screen may have to repaint for these changes."""
+    return frozenset(kind for change in changes for kind in KINDS_OF[change.part])
+
+
+def write_changes(changes: Iterable[Change]) -> str:
+    """Changes as JSON text, for the history on disk."""
+    return to_text([_write(change) for change in changes])
+
+
+def _write(change: Change) -> dict[str, object]:
+    entry = maybe(CODEC_OF[change.part])
+    sides = {"before": entry.write(change.before), "after": entry.write(change.after)}
+    return {"part": change.part.value, "id": change.id, "position": change.position} | sides
+
+
+def read_changes(written: str, where: str) -> tuple[Change, ...]:
+    """The changes that `write_changes` wrote; `InputError` when the text does not hold such changes."""
+    return many(_CHANGE).read(from_text(written, where), where)
+
+
+def _read(json_value: object, where: str) -> Change:
+    if not (isinstance(json_value, dict) and set(json_value) == {"part", "id", "position", "before", "after"}):
+        raise unfit(json_value, "is not a change", where)
+    part = one_word(Part).read(json_value["part"], where)
+    entry = maybe(CODEC_OF[part])
+    return Change(
+        part=part,
+        id=codec.ID.read(json_value["id"], where),
+        position=maybe(whole(0, 2**53)).read(json_value["position"], where),
+        before=entry.read(json_value["before"], where),
+        after=entry.read(json_value["after"], where),
+    )
+
+
+_CHANGE: Codec[Change] = Codec(_write, _read)

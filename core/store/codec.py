@@ -1,0 +1,314 @@
+"""How every value of the record is written as JSON: facts, containers, readings, people, places, wishes, settings.
+
+Each type has a tag and lists its fields one by one, so the form on disk changes only when someone changes it here.
+Reading is strict (see `core.store.encoding`) and raises `InputError`; what reads back is equal to what was written.
+"""
+
+from __future__ import annotations
+
+from core.exercise.model import Demand, Pattern
+from core.house.log import LoggedSession, LoggedSet, LoggedTest
+from core.house.model import Capacity, Experience, Person, Place, QuietHours
+from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.mass.model import (
+    Bag,
+    BoxBase,
+    BrimLevel,
+    Container,
+    CupsLevel,
+    FullLevel,
+    HeightLevel,
+    LyingCylinder,
+    Packing,
+    PourTable,
+    RoundBase,
+    ScaleKind,
+    ScaleReading,
+    ShareLevel,
+    Shouldered,
+    StraightBox,
+    StraightRound,
+    Tapered,
+    VolumeLevel,
+)
+from core.quantity.measured import Measured, Origin
+from core.store.encoding import (
+    DATE,
+    FLAG,
+    TIME,
+    Codec,
+    either,
+    from_text,
+    many,
+    maybe,
+    number,
+    one_word,
+    pair_of,
+    record,
+    text,
+    unfit,
+    whole,
+    word_set,
+)
+from core.store.values import SavedWeek, Settings, Theme, Units
+from core.things.model import (
+    Closure,
+    Facts,
+    Fill,
+    Flight,
+    Form,
+    Handle,
+    Hazard,
+    Hold,
+    OwnCheck,
+    RatingOrigin,
+    Rigidity,
+    Thing,
+)
+
+ID = text(120, shortest=1)
+NAME = text(120, shortest=1)
+SENTENCE = text(1000)
+NOTE = text(4000, lines=True)
+AMOUNT = number(0, 1e6)
+"""Any mass, length, area or volume: zero up, and far above what a household has."""
+SHARE = number(0, 1)
+
+MEASURED = record(
+    "measured",
+    Measured,
+    {"value": number(-1e6, 1e6), "u": AMOUNT, "origin": one_word(Origin)},
+)
+
+_ROUND_BASE = record("round_base", RoundBase, {"diameter_cm": AMOUNT})
+_BOX_BASE = record("box_base", BoxBase, {"length_cm": AMOUNT, "width_cm": AMOUNT, "corner_radius_cm": AMOUNT})
+
+SHAPE = either(
+    record("straight_round", StraightRound, {"diameter_cm": AMOUNT, "full_height_cm": AMOUNT}),
+    record(
+        "straight_box",
+        StraightBox,
+        {"length_cm": AMOUNT, "width_cm": AMOUNT, "corner_radius_cm": AMOUNT, "full_height_cm": AMOUNT},
+    ),
+    record("tapered", Tapered, {"bottom_cm": AMOUNT, "top_cm": AMOUNT, "full_height_cm": AMOUNT}),
+    record("lying_cylinder", LyingCylinder, {"diameter_cm": AMOUNT, "length_cm": AMOUNT}),
+    record(
+        "shouldered",
+        Shouldered,
+        {
+            "base": either(_ROUND_BASE, _BOX_BASE),
+            "straight_to_cm": AMOUNT,
+            "neck_diameter_cm": AMOUNT,
+            "neck_height_cm": AMOUNT,
+            "full_height_cm": AMOUNT,
+        },
+    ),
+    record("bag", Bag, {"full_volume_l": AMOUNT, "full_height_cm": AMOUNT}),
+    record("pour_table", PourTable, {"points": many(pair_of(AMOUNT, AMOUNT))}),
+)
+
+CONTAINER = record(
+    "container",
+    Container,
+    {"shape": SHAPE, "nominal_l": MEASURED, "brimful_l": MEASURED, "tare_kg": MEASURED, "shape_doubt": SHARE},
+)
+
+LEVEL = either(
+    record("full", FullLevel, {"half_width_share": SHARE}),
+    record("brim", BrimLevel, {"half_width_share": SHARE}),
+    record("share", ShareLevel, {"share": number(0, 2), "half_width_share": SHARE}),
+    record("volume", VolumeLevel, {"volume_l": AMOUNT, "half_width_share": SHARE}),
+    record("cups", CupsLevel, {"count": AMOUNT, "cup_l": AMOUNT, "cup_share": SHARE, "pour_share": SHARE}),
+    record("height", HeightLevel, {"height_cm": AMOUNT, "half_width_cm": AMOUNT}),
+)
+
+READING = record(
+    "reading",
+    ScaleReading,
+    {
+        "kind": one_word(ScaleKind),
+        "reading_kg": AMOUNT,
+        "without_kg": maybe(AMOUNT),
+        "resolution_kg": AMOUNT,
+        "repeatability_kg": AMOUNT,
+        "offset_doubt_kg": AMOUNT,
+        "at_level": maybe(LEVEL),
+        "date": maybe(DATE),
+    },
+)
+
+FACTS = record(
+    "facts",
+    Facts,
+    {
+        "form": one_word(Form),
+        "mass": maybe(MEASURED),
+        "container": maybe(CONTAINER),
+        "hold": maybe(record("hold", Hold, {"volume_l": AMOUNT, "limit_kg": AMOUNT})),
+        "length_cm": AMOUNT,
+        "width_cm": AMOUNT,
+        "height_cm": AMOUNT,
+        "surface_cm": maybe(AMOUNT),
+        "handle": one_word(Handle),
+        "grip_cm": AMOUNT,
+        "closure": one_word(Closure),
+        "rigidity": one_word(Rigidity),
+        "rating_kg": maybe(AMOUNT),
+        "rating_origin": one_word(RatingOrigin),
+        "flight": maybe(record("flight", Flight, {"count": whole(1, 1000), "rise_cm": AMOUNT})),
+        "hazards": word_set(Hazard),
+        "fixed": FLAG,
+        "outdoors": FLAG,
+        "pack_l": maybe(AMOUNT),
+        "route_m": AMOUNT,
+        "area_m2": AMOUNT,
+    },
+)
+
+FILL = record("fill", Fill, {"material_id": ID, "volume_l": AMOUNT, "packing": one_word(Packing)})
+OWN_CHECK = record("own_check", OwnCheck, {"date": DATE, "took_kg": AMOUNT})
+
+THING: Codec[Thing] = record(
+    "thing",
+    Thing,
+    {
+        "id": ID,
+        "kind_id": ID,
+        "name": NAME,
+        "count": whole(1, 999),
+        "facts": FACTS,
+        "icon": ID,
+        "place_ids": many(ID, 50),
+        "fills": many(ID, 200),
+        "fill": maybe(FILL),
+        "readings": many(READING, 200),
+        "own_check": maybe(OWN_CHECK),
+        "cautions": many(SENTENCE, 50),
+    },
+)
+
+CAPACITY = record(
+    "capacity",
+    Capacity,
+    {"pattern": one_word(Pattern), "one_rep_kg": MEASURED, "exercise_id": ID, "told_by": text(200)},
+)
+
+PERSON: Codec[Person] = record(
+    "person",
+    Person,
+    {
+        "id": ID,
+        "name": NAME,
+        "body_mass_kg": AMOUNT,
+        "height_cm": AMOUNT,
+        "experience": one_word(Experience),
+        "spares": word_set(Demand),
+        "capacities": many(CAPACITY, 200),
+    },
+)
+
+QUIET = record("quiet_hours", QuietHours, {"start": TIME, "end": TIME})
+
+PLACE: Codec[Place] = record(
+    "place",
+    Place,
+    {
+        "id": ID,
+        "name": NAME,
+        "ceiling_cm": maybe(AMOUNT),
+        "floor_m2": AMOUNT,
+        "walk_m": AMOUNT,
+        "outdoors": FLAG,
+        "neighbours": FLAG,
+        "wet": FLAG,
+        "quiet": maybe(QUIET),
+    },
+)
+
+WEEKDAY = whole(0, 6)
+
+WISHES: Codec[WeekWishes] = record(
+    "wishes",
+    WeekWishes,
+    {
+        "days": many(
+            record(
+                "day", DayWish, {"weekday": WEEKDAY, "minutes": AMOUNT, "place_id": maybe(ID), "start": maybe(TIME)}
+            ),
+            7,
+        ),
+        "goals": record(
+            "goals",
+            Goals,
+            {"strength": SHARE, "run_walk": SHARE, "loaded_walk": SHARE, "mobility": SHARE},
+        ),
+        "bans": many(ID),
+        "pins": many(record("pin", Pin, {"weekday": WEEKDAY, "exercise_id": maybe(ID), "kind": maybe(ID)}), 200),
+    },
+)
+
+_PLAN_TEXT = text(4_000_000, shortest=2, lines=True)
+
+
+def _read_plan(json_value: object, where: str) -> str:
+    written = _PLAN_TEXT.read(json_value, where)
+    if not isinstance(from_text(written, where), dict):
+        raise unfit(written, "is not a plan", where)
+    return written
+
+
+SAVED_WEEK: Codec[SavedWeek] = record(
+    "week",
+    SavedWeek,
+    {"starts": DATE, "version": whole(1, 10_000), "plan": Codec(str, _read_plan)},
+)
+
+SETTINGS: Codec[Settings] = record(
+    "settings",
+    Settings,
+    {
+        "units": one_word(Units),
+        "theme": one_word(Theme),
+        "person_id": maybe(ID),
+        "first_run_done": FLAG,
+        "ready_on": maybe(DATE),
+    },
+)
+
+EFFORT_FELT = maybe(number(0, 10))
+
+SESSION: Codec[LoggedSession] = record(
+    "session",
+    LoggedSession,
+    {
+        "id": ID,
+        "person_id": ID,
+        "date": DATE,
+        "minutes": number(0, 1440),
+        "effort": EFFORT_FELT,
+        "note": NOTE,
+        "sets": many(
+            record(
+                "set",
+                LoggedSet,
+                {
+                    "exercise_id": ID,
+                    "reps": maybe(whole(0, 100_000)),
+                    "time_s": maybe(AMOUNT),
+                    "distance_m": maybe(AMOUNT),
+                    "load_kg": AMOUNT,
+                    "u95_kg": AMOUNT,
+                    "effort": EFFORT_FELT,
+                    "note": NOTE,
+                },
+            ),
+            500,
+        ),
+    },
+)
+
+TEST: Codec[LoggedTest] = record(
+    "test",
+    LoggedTest,
+    {"id": ID, "person_id": ID, "test_id": ID, "date": DATE, "result": number(-1e6, 1e6), "note": NOTE},
+)

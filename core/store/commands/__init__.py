@@ -1,0 +1,57 @@
+"""Edits as small frozen values. Each tells, for the state it meets, which entries change and what to call that.
+
+A command is executed and saved with `core.store.record.Record.do`; its inverse follows from the changes themselves.
+"""
+
+from core.store.commands.base import Command, Plan
+from core.store.commands.house import ChangeHouse, ChangeSettings, LoadHouse
+from core.store.commands.log import AddSession, AddTest, ChangeSession, RemoveSession, RemoveTest
+from core.store.commands.people import (
+    AddPerson,
+    ChangePerson,
+    ForgetWeek,
+    RemovePerson,
+    SaveWeek,
+    SetPins,
+    SetWishes,
+)
+from core.store.commands.places import AddPlace, ChangePlace, RemovePlace
+from core.store.commands.things import (
+    AddReading,
+    AddThing,
+    ChangeThing,
+    RemoveReading,
+    RemoveThing,
+    SetFill,
+    SetOwnCheck,
+)
+
+__all__ = [
+    "AddPerson",
+    "AddPlace",
+    "AddReading",
+    "AddSession",
+    "AddTest",
+    "AddThing",
+    "ChangeHouse",
+    "ChangePerson",
+    "ChangePlace",
+    "ChangeSession",
+    "ChangeSettings",
+    "ChangeThing",
+    "Command",
+    "ForgetWeek",
+    "LoadHouse",
+    "Plan",
+    "RemovePerson",
+    "RemovePlace",
+    "RemoveReading",
+    "RemoveSession",
+    "RemoveTest",
+    "RemoveThing",
+    "SaveWeek",
+    "SetFill",
+    "SetOwnCheck",
+    "SetPins",
+    "SetWishes",
+]

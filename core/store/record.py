@@ -1,0 +1,171 @@
+"""The record on disk, as the rest of the program sees it: frozen values out, commands in, every change saved at once.
+
+A record belongs to the thread that opened it (in the window the GUI thread): a read from memory is immediate, a
+command takes a few milliseconds. Work in other threads gets the frozen values, never the record.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+from sqlalchemy import Engine, select
+from sqlalchemy.orm import Session
+
+from core.house.log import LoggedSession, LoggedTest
+from core.house.model import House
+from core.house.wishes import WeekWishes
+from core.store import undo
+from core.store.commands import Command
+from core.store.create import create
+from core.store.engine import READING, SCHEMA, connect, open_engine, told_plainly
+from core.store.faults import Older
+from core.store.opening import check_whole, schema_of
+from core.store.paths import DataFolder, FolderLock
+from core.store.rows.log import SessionRow, TestRow
+from core.store.shelf import read_state
+from core.store.state import State
+from core.store.values import ChangeSet, SavedWeek, Settings
+
+Clock = Callable[[], datetime.datetime]
+
+
+class Record:
+    """An open record. Make one with `open` (to change it) or `look` (to read beside an open window)."""
+
+    def __init__(self, path: Path, engine: Engine, clock: Clock, lock: FolderLock | None) -> None:
+        self.path = path
+        self.clock = clock
+        self._engine = engine
+        self._lock = lock
+        self._state: State | None = None
+
+    @classmethod
+    def open(cls, folder: DataFolder, clock: Clock) -> Record:
+        """Lock the folder, make or update the record in it and check it; a `StoreError` tells why that failed."""
+        lock = FolderLock(folder)
+        try:
+            if not folder.database.exists():
+                create(folder)
+            elif schema_of(folder.database) < SCHEMA:
+                from core.store.migrate import bring_up_to_date  # Alembic is slow to import and rarely needed
+
+                bring_up_to_date(folder, clock)
+            return cls._checked(folder.database, clock, lock)
+        except BaseException:
+            lock.release()
+            raise
+
+    @classmethod
+    def look(cls, folder: DataFolder, clock: Clock) -> Record:
+        """Read only, without the lock; commands then fail. `Older` if the record must be updated first."""
+        schema = schema_of(folder.database)
+        if schema < SCHEMA:
+            raise Older(folder.database, schema, SCHEMA)
+        return cls._checked(folder.database, clock, None)
+
+    @classmethod
+    def _checked(cls, path: Path, clock: Clock, lock: FolderLock | None) -> Record:
+        with told_plainly(path), closing(connect(path, query_only=lock is None)) as connection:
+            check_whole(path, connection)
+        record = cls(path, open_engine(path, query_only=lock is None), clock, lock)
+        try:
+            record.state()
+        except BaseException:
+            record.close()
+            raise
+        return record
+
+    def close(self) -> None:
+        """Close the file and give the folder free."""
+        self._engine.dispose()
+        if self._lock is not None:
+            self._lock.release()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+    def state(self) -> State:
+        """Everything but the log, as it is on disk."""
+        if self._state is None:
+            with self._reading() as session:
+                self._state = read_state(session)
+        return self._state
+
+    def house(self) -> House:
+        """The house with its places, things and people."""
+        return self.state().house
+
+    def settings(self) -> Settings:
+        """The settings."""
+        return self.state().settings
+
+    def wishes(self, person_id: str | None = None) -> WeekWishes:
+        """A person's wishes for the week (the chosen person's, if none is named); the usual ones until they are set."""
+        return self.state().wishes.get(person_id or self.settings().person_id or "", WeekWishes())
+
+    def week(self, person_id: str | None = None) -> SavedWeek | None:
+        """The week a person (the chosen one, if none is named) was given last."""
+        return self.state().weeks.get(person_id or self.settings().person_id or "")
+
+    def sessions(
+        self, person_id: str | None = None, *, since: datetime.date = datetime.date.min
+    ) -> tuple[LoggedSession, ...]:
+        """What a person (everybody, if none is named) logged since a day, oldest first."""
+        wanted = select(SessionRow).where(SessionRow.date >= since.isoformat())
+        if person_id is not None:
+            wanted = wanted.where(SessionRow.person_id == person_id)
+        with self._reading() as session:
+            return tuple(row.from_row() for row in session.scalars(wanted.order_by(SessionRow.date, SessionRow.id)))
+
+    def tests(self, person_id: str | None = None) -> tuple[LoggedTest, ...]:
+        """Test results of a person (everybody's, if none is named), oldest first."""
+        wanted = select(TestRow) if person_id is None else select(TestRow).where(TestRow.person_id == person_id)
+        with self._reading() as session:
+            return tuple(row.from_row() for row in session.scalars(wanted.order_by(TestRow.date, TestRow.id)))
+
+    def do(self, command: Command) -> ChangeSet:
+        """Carry a command out and save it; `InputError` if it cannot be, `StoreError` if the disk refuses."""
+        plan = command.plan(self.state())
+        return self._saved(lambda session: undo.do(session, plan.changes, plan.sentence))
+
+    def undo(self) -> ChangeSet:
+        """Take the last step back; `InputError` when there is none."""
+        return self._saved(undo.undo)
+
+    def redo(self) -> ChangeSet:
+        """Repeat the step taken back last; `InputError` when there is none."""
+        return self._saved(undo.redo)
+
+    @property
+    def undo_text(self) -> str | None:
+        """What `undo` would take back ("Removed Coal bag"); None when there is nothing."""
+        with self._reading() as session:
+            return undo.undo_text(session)
+
+    @property
+    def redo_text(self) -> str | None:
+        """What `redo` would repeat; None when there is nothing."""
+        with self._reading() as session:
+            return undo.redo_text(session)
+
+    def _saved(self, work: Callable[[Session], ChangeSet]) -> ChangeSet:
+        try:
+            with told_plainly(self.path), Session(self._engine) as session, session.begin():
+                return work(session)
+        finally:
+            self._state = None  # also after a failure: what is on disk is what counts
+
+    @contextmanager
+    def _reading(self) -> Iterator[Session]:
+        with told_plainly(self.path), Session(self._engine.execution_options(**{READING: True})) as session:
+            yield session

@@ -1,0 +1,100 @@
+"""Reading and writing entries in an open session: which row class holds which part, and how a change is carried out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
+from typing import Any
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import Session
+
+from core.store.changes import CODEC_OF, Change, Part, Value
+from core.store.faults import UndoLost
+from core.store.rows.base import Entry
+from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
+from core.store.rows.log import SessionRow, TestRow
+from core.store.rows.people import PersonRow, WeekRow, WishesRow
+from core.store.rows.things import ThingRow
+from core.store.state import PARTS, State
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """A part's row class, how a value becomes a row, and whether its entries stand in an order of their own."""
+
+    row: type[Entry]
+    to_row: Callable[[str, int, Any], Entry]
+    ordered: bool = False
+
+
+SHELVES: dict[Part, Shelf] = {
+    Part.HOUSE: Shelf(HouseRow, lambda _id, _position, facts: HouseRow.to_row(facts)),
+    Part.PLACE: Shelf(PlaceRow, lambda _id, position, place: PlaceRow.to_row(place, position), ordered=True),
+    Part.PERSON: Shelf(PersonRow, lambda _id, position, person: PersonRow.to_row(person, position), ordered=True),
+    Part.THING: Shelf(ThingRow, lambda _id, position, thing: ThingRow.to_row(thing, position), ordered=True),
+    Part.WISHES: Shelf(WishesRow, lambda person_id, _position, wishes: WishesRow.to_row(person_id, wishes)),
+    Part.WEEK: Shelf(WeekRow, lambda person_id, _position, week: WeekRow.to_row(person_id, week)),
+    Part.SETTINGS: Shelf(SettingsRow, lambda _id, _position, settings: SettingsRow.to_row(settings)),
+    Part.SESSION: Shelf(SessionRow, lambda _id, _position, session: SessionRow.to_row(session)),
+    Part.TEST: Shelf(TestRow, lambda _id, _position, test: TestRow.to_row(test)),
+}
+RANK = {part: rank for rank, part in enumerate(Part)}
+
+
+def read_state(session: Session) -> State:
+    """Everything but the log; `RowUnreadable` naming the first damaged row."""
+    return State({part: dict(read_part(session, part)) for part in PARTS})
+
+
+def read_part(session: Session, part: Part) -> Iterator[tuple[str, Value]]:
+    """The entries of one part with their ids, in order."""
+    shelf = SHELVES[part]
+    table = shelf.row.__table__
+    order = [table.c.position] if shelf.ordered else []
+    for row in session.scalars(select(shelf.row).order_by(*order, *table.primary_key)):
+        yield row.key(), row.from_row()
+
+
+def carry_out(session: Session, changes: Iterable[Change], sentence: str) -> tuple[Change, ...]:
+    """Write the changes and return them with their positions; `UndoLost` if an entry is not as a change expects it.
+
+    New and changed entries come first, in the order of parts, then removed ones in reverse: nothing is ever mentioned
+    that is not there.
+    """
+    written = tuple(changes)
+    kept = sorted((change for change in written if change.after is not None), key=lambda change: RANK[change.part])
+    gone = sorted((change for change in written if change.after is None), key=lambda change: -RANK[change.part])
+    return tuple(_carry_out(session, change, sentence) for change in (*kept, *gone))
+
+
+def _carry_out(session: Session, change: Change, sentence: str) -> Change:
+    shelf = SHELVES[change.part]
+    row = session.get(shelf.row, _primary_key(shelf, change.id))
+    if (None if row is None else row.from_row()) != change.before:
+        raise UndoLost(sentence)
+    position = _position(session, shelf, row, change)
+    if change.after is not None:
+        CODEC_OF[change.part].checked(change.after, f"{change.part} “{change.id}”")
+        session.merge(shelf.to_row(change.id, position, change.after))
+    elif row is not None:
+        session.delete(row)
+    session.flush()
+    return replace(change, position=position)
+
+
+def _primary_key(shelf: Shelf, entry_id: str) -> str | int:
+    (column,) = shelf.row.__table__.primary_key
+    return int(entry_id) if column.type.python_type is int else entry_id
+
+
+def _position(session: Session, shelf: Shelf, row: Any, change: Change) -> int:
+    """Where the entry stands: where it stood, else behind all others."""
+    if not shelf.ordered:
+        return 0
+    if row is not None:
+        return int(row.position)
+    if change.position is not None:
+        return change.position
+    last = session.scalar(select(func.max(shelf.row.__table__.c.position)))
+    return 0 if last is None else int(last) + 1
