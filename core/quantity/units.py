@@ -94,7 +94,7 @@ def parse_temperature_c(text: str, default_unit: str = "C") -> float:
     shown, plain = text, _plain(text)
     sign = -1.0 if plain[:1] in "-−" else 1.0
     parts = _parts(plain.lstrip("-−"), shown, "temperature", "12 °C")
-    unit = re.sub(r"°|degrees?|deg", "", parts[0][1] or default_unit.lower()).strip()
+    unit = re.sub(r"°|degrees?|deg", "", parts[0][1]).strip() or default_unit.lower()
     if len(parts) != 1 or unit not in _DEGREES:
         raise InputError(shown, "is not a temperature in °C or °F", "write it like 12 °C or 54 °F")
     factor, shift = _DEGREES[unit]
@@ -135,7 +135,7 @@ def _parts(plain: str, shown: str, what: str, example: str) -> list[tuple[float,
     """(number, unit) pairs, in order; a unit may be empty."""
     found: list[tuple[float, str]] = []
     at = 0
-    while at < len(plain):
+    while not found or at < len(plain):
         match = _PART.match(plain, at)
         if match is None:
             raise InputError(shown, f"is not a {what}", f"write a number and its unit, like {example}")

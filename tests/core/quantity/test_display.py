@@ -1,0 +1,85 @@
+"""Quantities are written in the person's units, with digits that the uncertainty supports."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core.quantity import Measured
+from core.quantity.units import (
+    UnitSystem,
+    format_distance,
+    format_length,
+    format_mass,
+    format_measured_mass,
+    format_temperature,
+    format_volume,
+    parse_mass_kg,
+)
+
+METRIC, US = UnitSystem.METRIC, UnitSystem.US
+
+
+@pytest.mark.parametrize(
+    ("kg", "u", "metric", "us"),
+    [
+        (14.7, 0.15, "14.7 kg ± 0.3", "32.4 lb ± 0.7"),
+        (14.7, 0.08, "14.70 kg ± 0.16", "32.4 lb ± 0.4"),
+        (14.7, 0.049, "14.70 kg ± 0.10", "32.4 lb ± 0.2"),
+        (31.0, 6.0, "31 kg ± 12", "68 lb ± 26"),
+        (0.062, 0.0045, "62 g ± 9", "2.2 oz ± 0.3"),
+        (0.48, 0.0001, "0.4800 kg ± 0.0002", "1.0582 lb ± 0.0004"),
+        (3.0, 0.0, "3.00 kg", "6.61 lb"),
+        (3.0, 1e-9, "3.00 kg", "6.61 lb"),
+    ],
+)
+def test_the_uncertainty_chooses_the_digits(kg: float, u: float, metric: str, us: str) -> None:
+    assert format_measured_mass(Measured(kg, u), METRIC) == metric
+    assert format_measured_mass(Measured(kg, u), US) == us
+
+
+@given(kg=st.floats(0.1, 500), u=st.floats(1e-5, 20), system=st.sampled_from(UnitSystem))
+def test_the_shown_uncertainty_is_never_zero_and_within_a_tenth_or_half_a_digit(
+    kg: float, u: float, system: UnitSystem
+) -> None:
+    number, _, wide = format_measured_mass(Measured(kg, u), system).partition(" ± ")
+    factor = 1.0 if system is METRIC else 1 / 0.45359237
+    assert float(wide) > 0
+    assert float(wide) == pytest.approx(2 * u * factor, rel=0.26)
+    assert len(number.partition(" ")[0].partition(".")[2]) == len(wide.partition(".")[2])
+
+
+@given(kg=st.floats(0.1, 900), system=st.sampled_from(UnitSystem))
+def test_a_shown_mass_reads_back_as_itself(kg: float, system: UnitSystem) -> None:
+    shown = format_mass(kg, system)
+    assert parse_mass_kg(shown) == pytest.approx(kg, rel=0.01, abs=0.051)
+    assert format_mass(parse_mass_kg(shown), system) == shown
+
+
+@pytest.mark.parametrize(
+    ("shown", "expected"),
+    [
+        (format_mass(14.7, METRIC), "14.7 kg"),
+        (format_mass(14.7, US), "32.4 lb"),
+        (format_mass(0.0, METRIC), "0 g"),
+        (format_mass(0.062, METRIC), "62 g"),
+        (format_volume(14.0, METRIC), "14.0 L"),
+        (format_volume(0.25, METRIC), "250 mL"),
+        (format_volume(14.0, US), "3.70 gal"),
+        (format_volume(0.25, US), "8.5 fl oz"),
+        (format_length(18.4, METRIC), "18.4 cm"),
+        (format_length(171.0, METRIC), "171 cm"),
+        (format_length(18.4, US), "7.2 in"),
+        (format_length(182.8, US), "6 ft 0 in"),
+        (format_distance(400.0, METRIC), "400 m"),
+        (format_distance(1609.344, METRIC), "1.6 km"),
+        (format_distance(400.0, US), "437 yd"),
+        (format_distance(1609.344, US), "1.0 mi"),
+        (format_temperature(12.0, METRIC), "12 °C"),
+        (format_temperature(12.0, US), "54 °F"),
+        (format_temperature(-0.3, METRIC), "0 °C"),
+    ],
+)
+def test_each_quantity_has_its_usual_form(shown: str, expected: str) -> None:
+    assert shown == expected
