@@ -51,7 +51,7 @@ class Form(StrEnum):
 
 
 class Handle(StrEnum):
-    """What the hand closes round."""
+    """What the hand closes round. `loop` is one webbing or cast loop, `straps` go over both shoulders."""
 
     NONE = "none"
     MOULDED = "moulded"
@@ -70,6 +70,7 @@ class Closure(StrEnum):
     SOLID = "solid"
     SEALED = "sealed"
     LID = "lid"
+    ZIP = "zip"
     TIED = "tied"
     OPEN = "open"
 
@@ -127,12 +128,16 @@ class Facts:
 
     `mass` is the whole piece where it is fixed and the empty piece where it can be filled or packed. `surface_cm` is
     the height of the seat, edge, step, bar or anchor above the floor. `length_cm` >= `width_cm` are the outer plan
-    size, `height_cm` the outer height of the object. `rating_kg` is the load it may bear; without one, `rating_origin`
-    is NONE. `route_m` and `area_m2` describe places to move. `pack_l` is the room it takes in a bag (None: its box).
+    size, `height_cm` the outer height of the object. `label_kg` is the net mass its label promises, where `mass` is
+    that plus a tin or a bag. `grip_cm` is how thick the handle is, `grip_length_cm` how long, `grip_room_cm` the room
+    for the fingers under it. `rating_kg` is the load it may bear; without one, `rating_origin` is NONE, or BUILDING
+    for what is built to be walked on and names no figure. `route_m` and `area_m2` describe places to move. `pack_l` is
+    the room it takes in a bag (None: its box).
     """
 
     form: Form
     mass: Measured | None = None
+    label_kg: float | None = None
     container: Container | None = None
     hold: Hold | None = None
     length_cm: float = 0.0
@@ -141,6 +146,8 @@ class Facts:
     surface_cm: float | None = None
     handle: Handle = Handle.NONE
     grip_cm: float = 3.0
+    grip_length_cm: float = 12.0
+    grip_room_cm: float = 5.0
     closure: Closure = Closure.SOLID
     rigidity: Rigidity = Rigidity.RIGID
     rating_kg: float | None = None
@@ -159,7 +166,8 @@ class ThingKind:
     """A catalog entry: a sort of thing people have at home, with typical facts and the words people use for it.
 
     `common` is how usual it is at home: 0 rare, 1 many homes, 2 nearly every home. `cost` ranks what it takes to get
-    one: 0 nothing, 1 cheap, 2 some money, 3 real gear. `fills` are the material ids it may be filled with.
+    one: 0 nothing, 1 cheap, 2 some money, 3 real gear. `fills` are the material ids it may be filled with. `standing`
+    pairs each number's name with the id of the source it comes from, or of the word that it is assumed or remembered.
     """
 
     id: str
@@ -173,7 +181,12 @@ class ThingKind:
     common: int = 1
     cost: int = 1
     cautions: tuple[str, ...] = ()
-    source_ids: tuple[str, ...] = ()
+    standing: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def source_ids(self) -> tuple[str, ...]:
+        """The sources of all numbers, each once, sorted."""
+        return tuple(sorted({source for _, source in self.standing}))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -205,7 +218,7 @@ class Thing:
     name: str
     count: int = 1
     facts: Facts
-    icon: str = "block"
+    icon: str = "other"
     place_ids: tuple[str, ...] = ()
     fills: tuple[str, ...] = ()
     fill: Fill | None = None
