@@ -13,8 +13,10 @@ from typing import Any
 from core.house.log import LoggedSession, LoggedTest
 from core.house.model import Person, Place
 from core.house.wishes import WeekWishes
-from core.store import codec
-from core.store.encoding import Codec, from_text, many, maybe, number, one_word, record, text, to_text, unfit, whole
+from core.store import codec, codec_people
+from core.store.encoding import Codec, number, one_word, text, unfit, whole
+from core.store.encoding_groups import many, maybe, record
+from core.store.json_text import from_text, to_text
 from core.store.values import Kind, SavedWeek, Settings
 from core.things.model import Thing
 
@@ -52,14 +54,14 @@ HOUSE_FACTS: Codec[HouseFacts] = record(
 
 CODEC_OF: dict[Part, Codec[Any]] = {
     Part.HOUSE: HOUSE_FACTS,
-    Part.PLACE: codec.PLACE,
-    Part.PERSON: codec.PERSON,
+    Part.PLACE: codec_people.PLACE,
+    Part.PERSON: codec_people.PERSON,
     Part.THING: codec.THING,
-    Part.WISHES: codec.WISHES,
-    Part.WEEK: codec.SAVED_WEEK,
-    Part.SETTINGS: codec.SETTINGS,
-    Part.SESSION: codec.SESSION,
-    Part.TEST: codec.TEST,
+    Part.WISHES: codec_people.WISHES,
+    Part.WEEK: codec_people.SAVED_WEEK,
+    Part.SETTINGS: codec_people.SETTINGS,
+    Part.SESSION: codec_people.SESSION,
+    Part.TEST: codec_people.TEST,
 }
 
 KINDS_OF: dict[Part, tuple[Kind, ...]] = {
@@ -74,23 +76,28 @@ KINDS_OF: dict[Part, tuple[Kind, ...]] = {
     Part.TEST: (Kind.LOG,),
 }
 
+MOST_CHANGES = 1_000_000
 ONLY = "1"
 """The id of a part there is one of: the house itself and the settings."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """One entry before and after. `id` is the person's id for wishes and weeks; `position` its place in the list."""
+    """One entry before and after. `id` is the person's id for wishes and weeks.
+
+    `stood` and `stands` are its place in the list before and after; None leaves that to the one who writes it.
+    """
 
     part: Part
     id: str
     before: Value | None
     after: Value | None
-    position: int | None = None
+    stood: int | None = None
+    stands: int | None = None
 
     def reversed(self) -> Change:
         """The change that takes this one back."""
-        return replace(self, before=self.after, after=self.before)
+        return replace(self, before=self.after, after=self.before, stood=self.stands, stands=self.stood)
 
 
 def kinds_of(changes: Iterable[Change]) -> frozenset[Kind]:
@@ -106,26 +113,30 @@ def write_changes(changes: Iterable[Change]) -> str:
 def _write(change: Change) -> dict[str, object]:
     entry = maybe(CODEC_OF[change.part])
     sides = {"before": entry.write(change.before), "after": entry.write(change.after)}
-    return {"part": change.part.value, "id": change.id, "position": change.position} | sides
+    places = {"stood": change.stood, "stands": change.stands}
+    return {"part": change.part.value, "id": change.id} | places | sides
 
 
 def read_changes(written: str, where: str) -> tuple[Change, ...]:
     """The changes that `write_changes` wrote; `InputError` when the text does not hold such changes."""
-    return many(_CHANGE).read(from_text(written, where), where)
+    return many(_CHANGE, MOST_CHANGES).read(from_text(written, where, bounded=False), where)
 
 
 def _read(json_value: object, where: str) -> Change:
-    if not (isinstance(json_value, dict) and set(json_value) == {"part", "id", "position", "before", "after"}):
+    if not (isinstance(json_value, dict) and json_value.keys() == CHANGE_FIELDS):
         raise unfit(json_value, "is not a change", where)
     part = one_word(Part).read(json_value["part"], where)
     entry = maybe(CODEC_OF[part])
     return Change(
         part=part,
         id=codec.ID.read(json_value["id"], where),
-        position=maybe(whole(0, 2**53)).read(json_value["position"], where),
+        stood=_POSITION.read(json_value["stood"], where),
+        stands=_POSITION.read(json_value["stands"], where),
         before=entry.read(json_value["before"], where),
         after=entry.read(json_value["after"], where),
     )
 
 
-_CHANGE: Codec[Change] = Codec(_write, _read)
+CHANGE_FIELDS = {"part", "id", "stood", "stands", "before", "after"}
+_POSITION = maybe(whole(0, 2**53))
+_CHANGE: Codec[Change] = Codec(_write, _read, {})

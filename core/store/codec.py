@@ -1,4 +1,4 @@
-"""How every value of the record is written as JSON: facts, containers, readings, people, places, wishes, settings.
+"""How things are written as JSON: measured values, shapes, containers, levels, readings and facts.
 
 Each type has a tag and lists its fields one by one, so the form on disk changes only when someone changes it here.
 Reading is strict (see `core.store.encoding`) and raises `InputError`; what reads back is equal to what was written.
@@ -6,10 +6,6 @@ Reading is strict (see `core.store.encoding`) and raises `InputError`; what read
 
 from __future__ import annotations
 
-from core.exercise.model import Demand, Pattern
-from core.house.log import LoggedSession, LoggedSet, LoggedTest
-from core.house.model import Capacity, Experience, Person, Place, QuietHours
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.mass.model import (
     Bag,
     BoxBase,
@@ -32,25 +28,8 @@ from core.mass.model import (
     VolumeLevel,
 )
 from core.quantity.measured import Measured, Origin
-from core.store.encoding import (
-    DATE,
-    FLAG,
-    TIME,
-    Codec,
-    either,
-    from_text,
-    many,
-    maybe,
-    number,
-    one_word,
-    pair_of,
-    record,
-    text,
-    unfit,
-    whole,
-    word_set,
-)
-from core.store.values import SavedWeek, Settings, Theme, Units
+from core.store.encoding import DATE, FLAG, Codec, number, one_word, text, whole
+from core.store.encoding_groups import either, many, maybe, pair_of, record, word_set
 from core.things.model import (
     Closure,
     Facts,
@@ -69,7 +48,6 @@ from core.things.model import (
 ID = text(120, shortest=1)
 NAME = text(120, shortest=1)
 SENTENCE = text(1000)
-NOTE = text(4000, lines=True)
 AMOUNT = number(0, 1e6)
 """Any mass, length, area or volume: zero up, and far above what a household has."""
 SHARE = number(0, 1)
@@ -185,130 +163,4 @@ THING: Codec[Thing] = record(
         "own_check": maybe(OWN_CHECK),
         "cautions": many(SENTENCE, 50),
     },
-)
-
-CAPACITY = record(
-    "capacity",
-    Capacity,
-    {"pattern": one_word(Pattern), "one_rep_kg": MEASURED, "exercise_id": ID, "told_by": text(200)},
-)
-
-PERSON: Codec[Person] = record(
-    "person",
-    Person,
-    {
-        "id": ID,
-        "name": NAME,
-        "body_mass_kg": AMOUNT,
-        "height_cm": AMOUNT,
-        "experience": one_word(Experience),
-        "spares": word_set(Demand),
-        "capacities": many(CAPACITY, 200),
-    },
-)
-
-QUIET = record("quiet_hours", QuietHours, {"start": TIME, "end": TIME})
-
-PLACE: Codec[Place] = record(
-    "place",
-    Place,
-    {
-        "id": ID,
-        "name": NAME,
-        "ceiling_cm": maybe(AMOUNT),
-        "floor_m2": AMOUNT,
-        "walk_m": AMOUNT,
-        "outdoors": FLAG,
-        "neighbours": FLAG,
-        "wet": FLAG,
-        "quiet": maybe(QUIET),
-    },
-)
-
-WEEKDAY = whole(0, 6)
-
-WISHES: Codec[WeekWishes] = record(
-    "wishes",
-    WeekWishes,
-    {
-        "days": many(
-            record(
-                "day", DayWish, {"weekday": WEEKDAY, "minutes": AMOUNT, "place_id": maybe(ID), "start": maybe(TIME)}
-            ),
-            7,
-        ),
-        "goals": record(
-            "goals",
-            Goals,
-            {"strength": SHARE, "run_walk": SHARE, "loaded_walk": SHARE, "mobility": SHARE},
-        ),
-        "bans": many(ID),
-        "pins": many(record("pin", Pin, {"weekday": WEEKDAY, "exercise_id": maybe(ID), "kind": maybe(ID)}), 200),
-    },
-)
-
-_PLAN_TEXT = text(4_000_000, shortest=2, lines=True)
-
-
-def _read_plan(json_value: object, where: str) -> str:
-    written = _PLAN_TEXT.read(json_value, where)
-    if not isinstance(from_text(written, where), dict):
-        raise unfit(written, "is not a plan", where)
-    return written
-
-
-SAVED_WEEK: Codec[SavedWeek] = record(
-    "week",
-    SavedWeek,
-    {"starts": DATE, "version": whole(1, 10_000), "plan": Codec(str, _read_plan)},
-)
-
-SETTINGS: Codec[Settings] = record(
-    "settings",
-    Settings,
-    {
-        "units": one_word(Units),
-        "theme": one_word(Theme),
-        "person_id": maybe(ID),
-        "first_run_done": FLAG,
-        "ready_on": maybe(DATE),
-    },
-)
-
-EFFORT_FELT = maybe(number(0, 10))
-
-SESSION: Codec[LoggedSession] = record(
-    "session",
-    LoggedSession,
-    {
-        "id": ID,
-        "person_id": ID,
-        "date": DATE,
-        "minutes": number(0, 1440),
-        "effort": EFFORT_FELT,
-        "note": NOTE,
-        "sets": many(
-            record(
-                "set",
-                LoggedSet,
-                {
-                    "exercise_id": ID,
-                    "reps": maybe(whole(0, 100_000)),
-                    "time_s": maybe(AMOUNT),
-                    "distance_m": maybe(AMOUNT),
-                    "load_kg": AMOUNT,
-                    "u95_kg": AMOUNT,
-                    "effort": EFFORT_FELT,
-                    "note": NOTE,
-                },
-            ),
-            500,
-        ),
-    },
-)
-
-TEST: Codec[LoggedTest] = record(
-    "test",
-    LoggedTest,
-    {"id": ID, "person_id": ID, "test_id": ID, "date": DATE, "result": number(-1e6, 1e6), "note": NOTE},
 )

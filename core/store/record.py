@@ -21,13 +21,14 @@ from core.house.model import House
 from core.house.wishes import WeekWishes
 from core.store import undo
 from core.store.commands import Command
+from core.store.contents import Contents
 from core.store.create import create
 from core.store.engine import READING, SCHEMA, connect, open_engine, told_plainly
 from core.store.faults import Older
 from core.store.opening import check_whole, schema_of
 from core.store.paths import DataFolder, FolderLock
 from core.store.rows.log import SessionRow, TestRow
-from core.store.shelf import read_state
+from core.store.shelf import read_contents, read_state
 from core.store.state import State
 from core.store.values import ChangeSet, SavedWeek, Settings
 
@@ -132,6 +133,11 @@ class Record:
         wanted = select(TestRow) if person_id is None else select(TestRow).where(TestRow.person_id == person_id)
         with self._reading() as session:
             return tuple(row.from_row() for row in session.scalars(wanted.order_by(TestRow.date, TestRow.id)))
+
+    def contents(self) -> Contents:
+        """Everything, the log included, to export (see `core.store.contents`) or as `LoadRecord.present`."""
+        with self._reading() as session:
+            return read_contents(session)
 
     def do(self, command: Command) -> ChangeSet:
         """Carry a command out and save it; `InputError` if it cannot be, `StoreError` if the disk refuses."""

@@ -9,7 +9,9 @@ from typing import Any
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
+from core.house.log import LoggedSession, LoggedTest
 from core.store.changes import CODEC_OF, Change, Part, Value
+from core.store.contents import Contents, WeekOf, WishesOf
 from core.store.faults import UndoLost
 from core.store.rows.base import Entry
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
@@ -56,6 +58,23 @@ def read_part(session: Session, part: Part) -> Iterator[tuple[str, Value]]:
         yield row.key(), row.from_row()
 
 
+def read_contents(session: Session) -> Contents:
+    """A whole record, the log included; `RowUnreadable` naming the first damaged row."""
+    state = read_state(session)
+    logged = {part: tuple(value for _, value in read_part(session, part)) for part in (Part.SESSION, Part.TEST)}
+    return Contents(
+        house=state.facts,
+        places=tuple(state.places.values()),
+        people=tuple(state.people.values()),
+        things=tuple(state.things.values()),
+        wishes=tuple(WishesOf(person_id=person_id, wishes=wishes) for person_id, wishes in state.wishes.items()),
+        weeks=tuple(WeekOf(person_id=person_id, week=week) for person_id, week in state.weeks.items()),
+        settings=state.settings,
+        sessions=tuple(entry for entry in logged[Part.SESSION] if isinstance(entry, LoggedSession)),
+        tests=tuple(entry for entry in logged[Part.TEST] if isinstance(entry, LoggedTest)),
+    )
+
+
 def carry_out(session: Session, changes: Iterable[Change], sentence: str) -> tuple[Change, ...]:
     """Write the changes and return them with their positions; `UndoLost` if an entry is not as a change expects it.
 
@@ -73,14 +92,15 @@ def _carry_out(session: Session, change: Change, sentence: str) -> Change:
     row = session.get(shelf.row, _primary_key(shelf, change.id))
     if (None if row is None else row.from_row()) != change.before:
         raise UndoLost(sentence)
-    position = _position(session, shelf, row, change)
+    stood: int | None = getattr(row, "position", None)  # None where there is no row, or no order
+    stands = _position(session, shelf, stood, change) if shelf.ordered and change.after is not None else None
     if change.after is not None:
         CODEC_OF[change.part].checked(change.after, f"{change.part} “{change.id}”")
-        session.merge(shelf.to_row(change.id, position, change.after))
+        session.merge(shelf.to_row(change.id, stands or 0, change.after))
     elif row is not None:
         session.delete(row)
     session.flush()
-    return replace(change, position=position)
+    return replace(change, stood=stood, stands=stands)
 
 
 def _primary_key(shelf: Shelf, entry_id: str) -> str | int:
@@ -88,13 +108,11 @@ def _primary_key(shelf: Shelf, entry_id: str) -> str | int:
     return int(entry_id) if column.type.python_type is int else entry_id
 
 
-def _position(session: Session, shelf: Shelf, row: Any, change: Change) -> int:
-    """Where the entry stands: where it stood, else behind all others."""
-    if not shelf.ordered:
-        return 0
-    if row is not None:
-        return int(row.position)
-    if change.position is not None:
-        return change.position
+def _position(session: Session, shelf: Shelf, stood: int | None, change: Change) -> int:
+    """Where the entry is to stand: where the change says, else where it stood, else behind all others."""
+    if change.stands is not None:
+        return change.stands
+    if stood is not None:
+        return stood
     last = session.scalar(select(func.max(shelf.row.__table__.c.position)))
     return 0 if last is None else int(last) + 1

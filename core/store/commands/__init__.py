@@ -16,6 +16,7 @@ from core.store.commands.people import (
     SetWishes,
 )
 from core.store.commands.places import AddPlace, ChangePlace, RemovePlace
+from core.store.commands.record import LoadRecord
 from core.store.commands.things import (
     AddReading,
     AddThing,
@@ -42,6 +43,7 @@ __all__ = [
     "Command",
     "ForgetWeek",
     "LoadHouse",
+    "LoadRecord",
     "Plan",
     "RemovePerson",
     "RemovePlace",

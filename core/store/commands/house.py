@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from core.errors import InputError
@@ -55,7 +55,7 @@ class LoadHouse:
         """See `Command`."""
         loaded = {(Part.HOUSE, ONLY): self._facts(state), **self._loaded()}
         gone = self._gone(state, loaded) if self.replace_all else ()
-        changes = (*gone, *(put(state, part, entry_id, value) for (part, entry_id), value in loaded.items()))
+        changes = (*gone, *self._put(state, loaded))
         people = [person.id for person in self.house.people]
         stays = state.settings.person_id if not self.replace_all or state.settings.person_id in people else None
         chosen = replace(state.settings, person_id=stays or next(iter(people), None))
@@ -94,6 +94,12 @@ class LoadHouse:
             if (part, entry_id) not in loaded:
                 rule = f"is named by {who} of {self.house.name}, but there is no such {part}"
                 raise InputError(entry_id, rule, "add it, or leave the mention out")
+
+    def _put(self, state: State, loaded: Mapping[tuple[Part, str], Value]) -> Iterator[Change]:
+        """Where everything is replaced, the order is the loaded one; else what is new comes last."""
+        for place, ((part, entry_id), value) in enumerate(loaded.items()):
+            change = put(state, part, entry_id, value)
+            yield replace(change, stands=place) if self.replace_all else change
 
     @staticmethod
     def _gone(state: State, loaded: Mapping[tuple[Part, str], Value]) -> tuple[Change, ...]:

@@ -12,8 +12,9 @@ from sqlalchemy.orm import DeclarativeBase, MappedColumn, mapped_column
 
 from core.errors import InputError
 from core.store.changes import CODEC_OF, Part
-from core.store.encoding import TAG, from_text, to_text
+from core.store.encoding_groups import TAG
 from core.store.faults import RowUnreadable
+from core.store.json_text import from_text, to_text
 
 STRICT = {"sqlite_strict": True}
 CHILDREN = "all, delete-orphan"

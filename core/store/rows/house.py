@@ -6,7 +6,8 @@ from sqlalchemy.orm import Mapped, mapped_column
 
 from core.house.model import Place
 from core.store.changes import ONLY, HouseFacts, Part
-from core.store.encoding import DATE, TIME, maybe
+from core.store.encoding import DATE, TIME
+from core.store.encoding_groups import maybe
 from core.store.rows.base import (
     STRICT,
     Entry,

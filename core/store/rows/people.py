@@ -7,7 +7,8 @@ from sqlalchemy.orm import Mapped, mapped_column, relationship
 from core.house.model import Capacity, Person
 from core.house.wishes import DayWish, WeekWishes
 from core.store.changes import Part
-from core.store.encoding import TIME, maybe
+from core.store.encoding import TIME
+from core.store.encoding_groups import maybe
 from core.store.rows.base import (
     CHILDREN,
     STRICT,

@@ -9,7 +9,8 @@ from sqlalchemy.orm import Mapped, mapped_column, relationship
 from core.mass.model import ScaleReading
 from core.store.changes import Part
 from core.store.codec import FACTS, LEVEL
-from core.store.encoding import DATE, maybe
+from core.store.encoding import DATE
+from core.store.encoding_groups import maybe
 from core.store.rows.base import (
     CHILDREN,
     STRICT,
