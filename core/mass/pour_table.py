@@ -43,6 +43,8 @@ def cubic_volume(heights: Sequence[float], volumes: Sequence[float], slopes: Seq
 def cubic_height(heights: Sequence[float], volumes: Sequence[float], slopes: Sequence[float], volume: float) -> float:
     """Height at `volume`, which lies within the table: Newton's rule kept inside the interval's bracket."""
     i = min(max(bisect_right(volumes, volume) - 1, 0), len(volumes) - 2)
+    if volume == volumes[i]:
+        return heights[i]
     low, high = 0.0, heights[i + 1] - heights[i]
     depth = high * (volume - volumes[i]) / (volumes[i + 1] - volumes[i])
     for _ in range(200):

@@ -57,6 +57,8 @@ def segment_fraction(angle: float) -> float:
 
 def segment_angle(fraction: float) -> float:
     """The half angle θ in 0..π whose `segment_fraction` is `fraction`, by Newton's rule kept inside a bracket."""
+    if fraction <= 0:
+        return 0.0
     low, high = 0.0, math.pi
     # For small θ the fraction is 2/3 θ³: a start with the right power, so that Newton meets its root in a few steps.
     angle = min(math.cbrt(1.5 * fraction), math.pi)
