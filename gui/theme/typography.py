@@ -33,6 +33,7 @@ class TextRole(Enum):
     HEADING = _Style(1.14, QFont.Weight.DemiBold, 99)
     BODY = _Style(1.0)
     STRONG = _Style(1.0, QFont.Weight.DemiBold, 99)
+    CONTROL = _Style(1.0, QFont.Weight.Medium)
     SMALL = _Style(0.92)
     SMALL_STRONG = _Style(0.92, QFont.Weight.DemiBold, 99)
     TINY = _Style(0.85)

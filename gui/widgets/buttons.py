@@ -31,7 +31,7 @@ class _Button(QPushButton):
     def __init__(self, label: str, *, sign: Icon | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._sign = sign
-        self.setFont(role_font(TextRole.STRONG))
+        self.setFont(role_font(TextRole.CONTROL))
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.theme import Family, Icon, Radius, Space, TextRole, family_colour, pixmap, role_font, tokens_of
-from gui.widgets.drawing import draw_focus, draw_panel, open_painter, pen
+from gui.widgets.drawing import draw_focus, draw_lines, draw_panel, line_height, open_painter, pen, wrapped
 from gui.widgets.text import ElidedText, Ink, Text
 
-_WRAP = int(Qt.TextFlag.TextWordWrap | Qt.TextFlag.TextWrapAnywhere) | int(Qt.AlignmentFlag.AlignLeft)
-_WORDS = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignLeft)
 _BAND = 4
 _PIN = 12
 
@@ -40,6 +39,20 @@ class DayView:
     blocks: tuple[BlockView, ...] = ()
     rest: bool = False
     today: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """Wrapped lines and where they go."""
+
+    lines: tuple[str, ...]
+    area: QRectF
+
+    @classmethod
+    def laid(cls, text: str, role: TextRole, corner: QPointF, width: float) -> _Words:
+        font = role_font(role)
+        lines = wrapped(font, text, width) if text else ()
+        return cls(lines, QRectF(corner.x(), corner.y(), max(1.0, width), len(lines) * line_height(font)))
 
 
 class BlockCard(QAbstractButton):
@@ -78,7 +91,7 @@ class BlockCard(QAbstractButton):
 
     def heightForWidth(self, width: int) -> int:
         title, detail = self._places(width)
-        return (detail if self._view.detail else title).bottom() + 1 + Space.S - 1
+        return math.ceil((detail if self._view.detail else title).area.bottom()) + Space.S - 1
 
     def sizeHint(self) -> QSize:
         return QSize(128, self.heightForWidth(128))
@@ -103,44 +116,26 @@ class BlockCard(QAbstractButton):
     def _paint_words(self, painter: QPainter) -> None:
         tokens = tokens_of(self)
         title, detail = self._places(self.width())
-        painter.setFont(role_font(TextRole.SMALL_STRONG))
-        painter.setPen(pen(tokens.ink))
-        painter.drawText(title, _flags(self._view.title, title.width(), TextRole.SMALL_STRONG), self._view.title)
-        painter.setFont(role_font(TextRole.TINY))
-        painter.setPen(pen(tokens.ink_soft))
-        painter.drawText(detail, _flags(self._view.detail, detail.width(), TextRole.TINY), self._view.detail)
+        draw_lines(painter, title.area, title.lines, font=role_font(TextRole.SMALL_STRONG), ink=tokens.ink)
+        draw_lines(painter, detail.area, detail.lines, font=role_font(TextRole.TINY), ink=tokens.ink_soft)
         if self._view.pinned:
             sign = pixmap(Icon.PIN, _PIN, tokens.accent_ink, ratio=self.devicePixelRatioF())
             painter.drawPixmap(self.width() - _PIN - Space.XS, Space.XS, sign)
 
-    def _places(self, width: int) -> tuple[QRect, QRect]:
+    def _places(self, width: int) -> tuple[_Words, _Words]:
         """Where title and detail go in a card `width` wide."""
         left = _BAND + Space.S
+        wide = width - left - Space.S
         pin = _PIN if self._view.pinned else 0
-        title = _measure(self._view.title, TextRole.SMALL_STRONG, width - left - Space.S - pin)
-        title.moveTo(left, Space.S - 2)
-        detail = _measure(self._view.detail, TextRole.TINY, width - left - Space.S)
-        detail.moveTo(left, title.bottom() + 1 + Space.XXS)
-        return title, detail
+        title = _Words.laid(self._view.title, TextRole.SMALL_STRONG, QPointF(left, Space.S - 2), wide - pin)
+        below = QPointF(left, title.area.bottom() + Space.XXS)
+        return title, _Words.laid(self._view.detail, TextRole.TINY, below, wide)
 
     def _pressed(self) -> None:
         self.chosen.emit(self._view.block_id)
 
     def _menu(self, at: QPoint) -> None:
         self.menu_wanted.emit(self._view.block_id, self.mapToGlobal(at))
-
-
-def _flags(text: str, width: int, role: TextRole) -> int:
-    """Break between words; inside a word only when the word alone is too wide."""
-    metrics = QFontMetrics(role_font(role))
-    longest = max((metrics.horizontalAdvance(word) for word in text.split()), default=0)
-    return _WRAP if longest > width else _WORDS
-
-
-def _measure(text: str, role: TextRole, width: int) -> QRect:
-    metrics = QFontMetrics(role_font(role))
-    size = metrics.boundingRect(QRect(0, 0, max(1, width), 10_000), _flags(text, width, role), text)
-    return QRect(0, 0, max(1, width), size.height() if text else 0)
 
 
 class DayColumn(QFrame):

@@ -5,8 +5,10 @@ All lengths are device-independent pixels; colours are `#rrggbb` tokens.
 
 from __future__ import annotations
 
+import math
+
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPen, QPixmap
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QFontMetricsF, QPainter, QPen, QPixmap, QTextLayout, QTextOption
 from PySide6.QtWidgets import QWidget
 
 from gui.theme import AnyPicture, Tokens, pixmap
@@ -51,9 +53,8 @@ def draw_line(
     painter: QPainter, area: QRect | QRectF, text: str, *, font: QFont, ink: str, align: Qt.AlignmentFlag = LEFT
 ) -> bool:
     """One line of plain text, shortened with … when `area` is too narrow; True when it had to be shortened."""
-    metrics = QFontMetrics(font)
     place = QRectF(area)
-    shown = metrics.elidedText(text, Qt.TextElideMode.ElideRight, int(place.width()))
+    shown = QFontMetricsF(font).elidedText(text, Qt.TextElideMode.ElideRight, place.width() + 0.5)
     painter.setFont(font)
     painter.setPen(QColor(ink))
     painter.drawText(place, int(align | Qt.TextFlag.TextSingleLine), shown)
@@ -66,13 +67,35 @@ def line_height(font: QFont) -> int:
 
 
 def text_width(font: QFont, text: str) -> int:
-    """Width of one line of `text`."""
-    return QFontMetrics(font).horizontalAdvance(text)
+    """Width of one line of `text`, with a hair to spare so that it is never shortened by a rounding."""
+    return math.ceil(QFontMetricsF(font).horizontalAdvance(text)) + 1
 
 
 def fitting(font: QFont, text: str, width: float) -> bool:
     """Whether `text` fits into `width` on one line."""
-    return QFontMetrics(font).horizontalAdvance(text) <= int(width)
+    return QFontMetricsF(font).horizontalAdvance(text) <= width + 0.5
+
+
+def wrapped(font: QFont, text: str, width: float) -> tuple[str, ...]:
+    """`text` in lines no wider than `width`, broken between words, inside a word only when it alone is too wide."""
+    layout = QTextLayout(text, font)
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+    layout.setTextOption(option)
+    layout.beginLayout()
+    lines: list[str] = []
+    while (line := layout.createLine()).isValid():
+        line.setLineWidth(max(1.0, width))
+        lines.append(text[line.textStart() : line.textStart() + line.textLength()].rstrip())
+    layout.endLayout()
+    return tuple(lines)
+
+
+def draw_lines(painter: QPainter, area: QRectF, lines: tuple[str, ...], *, font: QFont, ink: str) -> None:
+    """`lines` one below the other from the top of `area`."""
+    tall = line_height(font)
+    for at, text in enumerate(lines):
+        draw_line(painter, QRectF(area.left(), area.top() + at * tall, area.width(), tall), text, font=font, ink=ink)
 
 
 def picture_for(widget: QWidget, name: AnyPicture, size: int, tokens: Tokens) -> QPixmap:

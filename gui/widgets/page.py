@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from gui.theme import PAGE_MARGIN, Space
 from gui.widgets.title_bar import TitleBar
 from gui.widgets.toast import ToastLine
+
+_GUTTER = 14
 
 
 class Page(QWidget):
@@ -26,22 +28,48 @@ class Page(QWidget):
         self.body.setContentsMargins(0, 0, 0, 0)
         self.body.setSpacing(Space.M + 2)
         column = QVBoxLayout(self)
-        column.setContentsMargins(PAGE_MARGIN, PAGE_MARGIN - 4, PAGE_MARGIN, PAGE_MARGIN - 4)
+        column.setContentsMargins(PAGE_MARGIN, PAGE_MARGIN - 4, PAGE_MARGIN - _GUTTER, PAGE_MARGIN - 4)
         column.setSpacing(Space.M + 2)
-        column.addWidget(self.bar)
-        column.addWidget(_scrolling(inner, self) if scroll else inner, 1)
-        column.addWidget(self.toast)
+        column.addLayout(_inset(self.bar))
+        column.addWidget(PageScroll(inner, parent=self) if scroll else _Still(inner, self), 1)
+        column.addLayout(_inset(self.toast))
 
     def show_title(self, title: str, subtitle: str = "") -> None:
         """Write other words on top."""
         self.bar.show_title(title, subtitle)
 
 
-def _scrolling(inner: QWidget, parent: QWidget) -> QScrollArea:
-    area = QScrollArea(parent)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setWidgetResizable(True)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
-    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    area.setWidget(inner)
-    return area
+class PageScroll(QScrollArea):
+    """Scrolls `inner` when it must. The bar has a gutter of its own, so that content is equally wide either way."""
+
+    def __init__(self, inner: QWidget, *, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._frame = QWidget()
+        self._frame.setObjectName("page_body")
+        self._row = QHBoxLayout(self._frame)
+        self._row.setContentsMargins(0, 0, _GUTTER, 0)
+        self._row.addWidget(inner)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setWidget(self._frame)
+        self.verticalScrollBar().rangeChanged.connect(self._make_room)
+
+    def _make_room(self, _low: int, high: int) -> None:
+        bar = self.verticalScrollBar().sizeHint().width() if high else 0
+        self._row.setContentsMargins(0, 0, max(0, _GUTTER - bar), 0)
+
+
+class _Still(QWidget):
+    def __init__(self, inner: QWidget, parent: QWidget) -> None:
+        super().__init__(parent)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, _GUTTER, 0)
+        row.addWidget(inner)
+
+
+def _inset(widget: QWidget) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.setContentsMargins(0, 0, _GUTTER, 0)
+    row.addWidget(widget)
+    return row

@@ -1,0 +1,110 @@
+"""`python -m gui.pictures FOLDER`: a PNG of every screen in every theme, size, scale and state, to look at.
+
+Each scale runs in a process of its own, because Qt reads the scale factor once. Sizes are in device-independent pixels,
+so a picture at 200 % has twice as many. Names: `screen-state-theme-WIDTHxHEIGHT-scale.png`.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication, QWidget
+
+from gui.states import ShownState
+from gui.theme import Theme, ThemeMode
+
+SIZES = ((1024, 700), (1280, 800), (1920, 1200))
+SCALES = (100, 200)
+THEMES = (ThemeMode.LIGHT, ThemeMode.DARK)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PicturedScreen:
+    """A screen by name, and how to build it in a state."""
+
+    name: str
+    build: Callable[[ShownState], QWidget]
+
+
+def pictured_screens() -> tuple[PicturedScreen, ...]:
+    """Every screen there is a picture of; a new screen adds its line here."""
+    from gui import gallery
+
+    return (
+        PicturedScreen(name="gallery-controls", build=gallery.controls_page),
+        PicturedScreen(name="gallery-house", build=gallery.house_page),
+        PicturedScreen(name="gallery-vessel", build=gallery.vessel_page),
+        PicturedScreen(name="gallery-ladder", build=gallery.ladder_page),
+        PicturedScreen(name="gallery-week", build=gallery.week_page),
+        PicturedScreen(name="gallery-pictures", build=gallery.pictures_page),
+    )
+
+
+def write_pictures(app: QApplication, folder: Path, screens: Sequence[PicturedScreen], scale_pct: int) -> int:
+    """Write every picture of `screens` at the scale this process runs at; returns how many."""
+    theme = Theme(app)
+    written = 0
+    for screen in screens:
+        for mode in THEMES:
+            theme.set_mode(mode)
+            for state in ShownState:
+                widget = screen.build(state)
+                for width, height in SIZES:
+                    name = f"{screen.name}-{state.value}-{mode.value}-{width}x{height}-{scale_pct}.png"
+                    _grab(app, widget, width, height, folder / name)
+                    written += 1
+                widget.close()
+                widget.deleteLater()
+    return written
+
+
+def _grab(app: QApplication, widget: QWidget, width: int, height: int, file: Path) -> None:
+    widget.resize(width, height)
+    widget.show()
+    app.sendPostedEvents()
+    if not widget.grab().save(str(file)):
+        raise OSError(f"{file} could not be written")
+
+
+def _arguments(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="python -m gui.pictures", description=__doc__)
+    parser.add_argument("folder", type=Path, help="where the pictures go")
+    parser.add_argument("--only", default="", help="only screens whose name begins like this")
+    parser.add_argument("--scale", type=int, choices=SCALES, help="one scale in this process (used inside)")
+    return parser.parse_args(words)
+
+
+def _one_scale(given: argparse.Namespace) -> int:
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    if not isinstance(app, QApplication):
+        raise TypeError("pictures need an application with windows")
+    screens = [screen for screen in pictured_screens() if screen.name.startswith(given.only)]
+    many = write_pictures(app, given.folder, screens, given.scale)
+    sys.stdout.write(f"{many} pictures at {given.scale} % in {given.folder}\n")
+    return 0
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Entry of the command; 0 when every picture was written."""
+    given = _arguments(sys.argv[1:] if words is None else words)
+    given.folder.mkdir(parents=True, exist_ok=True)
+    if given.scale:
+        return _one_scale(given)
+    for scale in SCALES:
+        surroundings = {**os.environ, "QT_SCALE_FACTOR": str(scale / 100)}
+        surroundings.setdefault("QT_QPA_PLATFORM", "offscreen")
+        command = [sys.executable, "-m", "gui.pictures", str(given.folder), "--only", given.only, "--scale", str(scale)]
+        done = subprocess.run(command, env=surroundings, check=False)
+        if done.returncode:
+            return done.returncode
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
