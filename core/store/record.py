@@ -19,7 +19,7 @@ from sqlalchemy.orm import Session
 from core.house.log import LoggedSession, LoggedTest
 from core.house.model import House
 from core.house.wishes import WeekWishes
-from core.store import undo
+from core.store import undo as steps
 from core.store.commands import Command
 from core.store.contents import Contents
 from core.store.create import create
@@ -142,34 +142,34 @@ class Record:
     def do(self, command: Command) -> ChangeSet:
         """Carry a command out and save it; `InputError` if it cannot be, `StoreError` if the disk refuses."""
         plan = command.plan(self.state())
-        return self._saved(lambda session: undo.do(session, plan.changes, plan.sentence))
+        return self._saved(lambda session: steps.do(session, plan.changes, plan.sentence))
 
     def undo(self) -> ChangeSet:
         """Take the last step back; `InputError` when there is none."""
-        return self._saved(undo.undo)
+        return self._saved(steps.undo)
 
     def redo(self) -> ChangeSet:
         """Repeat the step taken back last; `InputError` when there is none."""
-        return self._saved(undo.redo)
+        return self._saved(steps.redo)
 
     @property
     def undo_text(self) -> str | None:
         """What `undo` would take back ("Removed Coal bag"); None when there is nothing."""
         with self._reading() as session:
-            return undo.undo_text(session)
+            return steps.undo_text(session)
 
     @property
     def redo_text(self) -> str | None:
         """What `redo` would repeat; None when there is nothing."""
         with self._reading() as session:
-            return undo.redo_text(session)
+            return steps.redo_text(session)
 
-    def _saved(self, work: Callable[[Session], ChangeSet]) -> ChangeSet:
-        try:
-            with told_plainly(self.path), Session(self._engine) as session, session.begin():
-                return work(session)
-        finally:
-            self._state = None  # also after a failure: what is on disk is what counts
+    def _saved(self, work: Callable[[Session], steps.Step]) -> ChangeSet:
+        before, self._state = self.state(), None  # after a failure it is read anew: what is on disk is what counts
+        with told_plainly(self.path), Session(self._engine) as session, session.begin():
+            step = work(session)
+        self._state = before.after(step.changes)
+        return step.change_set
 
     @contextmanager
     def _reading(self) -> Iterator[Session]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -46,22 +46,27 @@ RANK = {part: rank for rank, part in enumerate(Part)}
 
 def read_state(session: Session) -> State:
     """Everything but the log; `RowUnreadable` naming the first damaged row."""
-    return State({part: dict(read_part(session, part)) for part in PARTS})
+    entries: dict[Part, dict[str, Value]] = {}
+    places: dict[Part, dict[str, int]] = {}
+    for part in PARTS:
+        rows = tuple(rows_of(session, part))
+        entries[part] = {row.key(): row.from_row() for row in rows}
+        places[part] = {row.key(): row.position for row in rows if hasattr(row, "position")}
+    return State(entries, places)
 
 
-def read_part(session: Session, part: Part) -> Iterator[tuple[str, Value]]:
-    """The entries of one part with their ids, in order."""
+def rows_of(session: Session, part: Part) -> Iterable[Entry]:
+    """The rows of one part, in order."""
     shelf = SHELVES[part]
     table = shelf.row.__table__
     order = [table.c.position] if shelf.ordered else []
-    for row in session.scalars(select(shelf.row).order_by(*order, *table.primary_key)):
-        yield row.key(), row.from_row()
+    return session.scalars(select(shelf.row).order_by(*order, *table.primary_key))
 
 
 def read_contents(session: Session) -> Contents:
     """A whole record, the log included; `RowUnreadable` naming the first damaged row."""
     state = read_state(session)
-    logged = {part: tuple(value for _, value in read_part(session, part)) for part in (Part.SESSION, Part.TEST)}
+    logged = {part: tuple(row.from_row() for row in rows_of(session, part)) for part in (Part.SESSION, Part.TEST)}
     return Contents(
         house=state.facts,
         places=tuple(state.places.values()),

@@ -10,7 +10,7 @@ from typing import Any, TypeVar
 from core.errors import InputError
 from core.house.model import House, Person, Place
 from core.house.wishes import WeekWishes
-from core.store.changes import ONLY, HouseFacts, Part, Value
+from core.store.changes import ONLY, Change, HouseFacts, Part, Value
 from core.store.values import SavedWeek, Settings
 from core.things.model import Thing
 
@@ -22,9 +22,10 @@ PARTS = (Part.HOUSE, Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK
 
 @dataclass(frozen=True)
 class State:
-    """Entries by part and id, each part in the order of its positions."""
+    """Entries by part and id in order, and the positions of those that have an order of their own."""
 
     entries: Mapping[Part, Mapping[str, Value]]
+    positions: Mapping[Part, Mapping[str, int]]
 
     @cached_property
     def facts(self) -> HouseFacts:
@@ -73,6 +74,16 @@ class State:
             cup_l=self.facts.cup_l,
         )
 
+    def after(self, changes: Iterable[Change]) -> State:
+        """The state once these changes, as they were carried out, are made: what reading anew would give."""
+        entries = {part: dict(values) for part, values in self.entries.items()}
+        places = {part: dict(order) for part, order in self.positions.items()}
+        for change in changes:
+            if change.part in entries:
+                _make(change, entries[change.part], places[change.part])
+        ordered = {part: _in_order(values, places[part]) for part, values in entries.items()}
+        return State(ordered, places)
+
     def find(self, part: Part, entry_id: str) -> Value | None:
         """The entry with this id, if there is one."""
         return self.entries[part].get(entry_id)
@@ -94,6 +105,21 @@ class State:
 
     def _all(self, part: Part, kind: type[T]) -> Mapping[str, T]:
         return {entry_id: entry for entry_id, entry in self.entries[part].items() if isinstance(entry, kind)}
+
+
+def _make(change: Change, values: dict[str, Value], places: dict[str, int]) -> None:
+    if change.after is None:
+        values.pop(change.id, None)
+        places.pop(change.id, None)
+        return
+    values[change.id] = change.after
+    if change.stands is not None:
+        places[change.id] = change.stands
+
+
+def _in_order(values: Mapping[str, Value], places: Mapping[str, int]) -> dict[str, Value]:
+    """Sorted as the rows are read: by place, where there are places, then by id."""
+    return {entry_id: values[entry_id] for entry_id in sorted(values, key=lambda name: (places.get(name, 0), name))}
 
 
 def found(entries: Mapping[str, T], entry_id: str, what: str) -> T:

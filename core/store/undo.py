@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from sqlalchemy import delete, func, select
 from sqlalchemy.orm import Session
@@ -18,57 +19,69 @@ MOST_STEPS = 500
 """How many steps can be taken back; older ones are forgotten."""
 
 
-def do(session: Session, changes: Iterable[Change], sentence: str) -> ChangeSet:
+@dataclass(frozen=True, slots=True)
+class Step:
+    """What was carried out, and what it was called."""
+
+    changes: tuple[Change, ...]
+    sentence: str
+
+    @property
+    def change_set(self) -> ChangeSet:
+        """What the screens need to know of it."""
+        return ChangeSet(kinds=kinds_of(self.changes), sentence=self.sentence)
+
+
+def do(session: Session, changes: Iterable[Change], sentence: str) -> Step:
     """Carry out changes as a new step; what was taken back before can then no longer be repeated."""
     written = carry_out(session, changes, sentence)
     session.execute(delete(StepRow).where(StepRow.done == 0))
-    step = StepRow(sentence=sentence, changes=write_changes(written), done=1)
-    session.add(step)
+    row = StepRow(sentence=sentence, changes=write_changes(written), done=1)
+    session.add(row)
     session.flush()
-    session.execute(delete(StepRow).where(StepRow.id <= step.id - MOST_STEPS))
-    return ChangeSet(kinds=kinds_of(written), sentence=sentence)
+    session.execute(delete(StepRow).where(StepRow.id <= row.id - MOST_STEPS))
+    return Step(written, sentence)
 
 
-def undo(session: Session) -> ChangeSet:
+def undo(session: Session) -> Step:
     """Take the last step back; `InputError` when there is none."""
-    step = _last_done(session)
-    if step is None:
+    row = _last_done(session)
+    if row is None:
         raise InputError("Undo", "has nothing to take back", "change something first")
-    step.done = 0
-    return _turn(session, step, [change.reversed() for change in _changes(step)])
+    row.done = 0
+    return _turn(session, row, [change.reversed() for change in _changes(row)])
 
 
-def redo(session: Session) -> ChangeSet:
+def redo(session: Session) -> Step:
     """Repeat the step taken back last; `InputError` when there is none."""
-    step = _first_undone(session)
-    if step is None:
+    row = _first_undone(session)
+    if row is None:
         raise InputError("Redo", "has nothing to repeat", "take something back first")
-    step.done = 1
-    return _turn(session, step, _changes(step))
+    row.done = 1
+    return _turn(session, row, _changes(row))
 
 
 def undo_text(session: Session) -> str | None:
     """The sentence of the step that `undo` would take back."""
-    step = _last_done(session)
-    return None if step is None else step.sentence
+    row = _last_done(session)
+    return None if row is None else row.sentence
 
 
 def redo_text(session: Session) -> str | None:
     """The sentence of the step that `redo` would repeat."""
-    step = _first_undone(session)
-    return None if step is None else step.sentence
+    row = _first_undone(session)
+    return None if row is None else row.sentence
 
 
-def _turn(session: Session, step: StepRow, changes: Iterable[Change]) -> ChangeSet:
-    written = carry_out(session, changes, step.sentence)
-    return ChangeSet(kinds=kinds_of(written), sentence=step.sentence)
+def _turn(session: Session, row: StepRow, changes: Iterable[Change]) -> Step:
+    return Step(carry_out(session, changes, row.sentence), row.sentence)
 
 
-def _changes(step: StepRow) -> tuple[Change, ...]:
+def _changes(row: StepRow) -> tuple[Change, ...]:
     try:
-        return read_changes(step.changes, f"step {step.id}")
+        return read_changes(row.changes, f"step {row.id}")
     except InputError as error:
-        raise UndoLost(step.sentence) from error
+        raise UndoLost(row.sentence) from error
 
 
 def _last_done(session: Session) -> StepRow | None:
