@@ -60,15 +60,15 @@ def _by_uncertainties(container: Container, material: Material, level: Level, pa
     tare = _known(container.tare_kg.value, container.tare_kg.u)
     loose = _known(density.loose_kg_l.value, density.loose_kg_l.u)
     packed = _known(density.packed_by.value, density.packed_by.u)
-    volume = {
-        FullLevel: lambda: nominal * 1.0,
-        BrimLevel: lambda: brimful * 1.0,
-        ShareLevel: lambda: nominal * getattr(level, "share", 0.0),
-        VolumeLevel: lambda: at.volume_l,
-        CupsLevel: lambda: at.volume_l,
-        HeightLevel: lambda: brimful * (container.shape.volume_l(18.4) / container.shape.full_volume_l),
-    }[type(level)]()
-    volume = volume + _known(0, at.u_reading_l) + _known(0, at.u_cup_l) + _known(0, at.u_shape_l)
+    volumes: dict[type[Level], Any] = {
+        FullLevel: nominal,
+        BrimLevel: brimful,
+        ShareLevel: nominal * getattr(level, "share", 0.0),
+        VolumeLevel: at.volume_l,
+        CupsLevel: at.volume_l,
+        HeightLevel: brimful * (container.shape.volume_l(18.4) / container.shape.full_volume_l),
+    }
+    volume = volumes[type(level)] + _known(0, at.u_reading_l) + _known(0, at.u_cup_l) + _known(0, at.u_shape_l)
     mass = tare + loose * packed * volume
     return uncertainties.nominal_value(mass), uncertainties.std_dev(mass)
 
