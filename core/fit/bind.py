@@ -106,7 +106,7 @@ def place_reasons(exercise: Exercise, setting: Setting) -> tuple[str, ...]:
     if exercise.skip_when_wet and place.wet:
         found.append(f"it is not safe on a wet surface, and {place.name} is wet")
     if exercise.reach_over_head:
-        reason = ceiling_reason(setting.person, place, seated=exercise.posture is not Posture.STANDING)
+        reason = ceiling_reason(setting.person, place, seated=exercise.posture in (Posture.SEATED, Posture.FLOOR))
         found.extend([reason] if reason else [])
     return tuple(found)
 
