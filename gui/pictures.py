@@ -14,6 +14,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from PySide6.QtCore import QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.states import ShownState
@@ -42,6 +43,7 @@ def pictured_screens() -> tuple[PicturedScreen, ...]:
         PicturedScreen(name="gallery-vessel", build=gallery.vessel_page),
         PicturedScreen(name="gallery-ladder", build=gallery.ladder_page),
         PicturedScreen(name="gallery-week", build=gallery.week_page),
+        PicturedScreen(name="gallery-window", build=gallery.window),
         PicturedScreen(name="gallery-pictures", build=gallery.pictures_page),
     )
 
@@ -57,19 +59,26 @@ def write_pictures(app: QApplication, folder: Path, screens: Sequence[PicturedSc
                 widget = screen.build(state)
                 for width, height in SIZES:
                     name = f"{screen.name}-{state.value}-{mode.value}-{width}x{height}-{scale_pct}.png"
-                    _grab(app, widget, width, height, folder / name)
+                    _grab(widget, width, height, folder / name)
                     written += 1
                 widget.close()
                 widget.deleteLater()
     return written
 
 
-def _grab(app: QApplication, widget: QWidget, width: int, height: int, file: Path) -> None:
+def _grab(widget: QWidget, width: int, height: int, file: Path) -> None:
     widget.resize(width, height)
     widget.show()
-    app.sendPostedEvents()
+    _settle()
     if not widget.grab().save(str(file)):
         raise OSError(f"{file} could not be written")
+
+
+def _settle() -> None:
+    """Let layouts that depend on one another come to rest."""
+    turn = QEventLoop()
+    QTimer.singleShot(25, turn.quit)
+    turn.exec()
 
 
 def _arguments(words: Sequence[str]) -> argparse.Namespace:

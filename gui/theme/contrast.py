@@ -43,6 +43,7 @@ SHAPE_PAIRS: tuple[tuple[str, str], ...] = (
     *((family, "surface") for family in ("squat", "push", "pull", "carry", "trunk", "gait", "mobility")),
     ("liquid_line", "liquid"),
     ("sidebar_focus", "sidebar_selected"),
+    ("sidebar_mark", "sidebar"),
 )
 """(shape token, background token) of every drawn shape that carries meaning."""
 

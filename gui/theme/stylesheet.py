@@ -12,6 +12,7 @@ QLineEdit, QComboBox, QAbstractSpinBox, QPlainTextEdit, QDateEdit {
     selection-background-color: $accent; selection-color: $on_accent;
 }
 QLineEdit, QAbstractSpinBox, QComboBox, QDateEdit { padding: 0 11px; min-height: 32px; }
+QLineEdit, QPlainTextEdit { placeholder-text-color: $ink_soft; }
 QPlainTextEdit { padding: 6px 8px; }
 QLineEdit:focus, QComboBox:focus, QAbstractSpinBox:focus, QPlainTextEdit:focus, QDateEdit:focus {
     border: 2px solid $focus; padding: 0 10px;

@@ -52,6 +52,7 @@ class Tokens:
     sidebar_ink: str
     sidebar_ink_soft: str
     sidebar_focus: str
+    sidebar_mark: str
     squat: str
     push: str
     pull: str
@@ -101,6 +102,7 @@ LIGHT = Tokens(
     sidebar_ink="#dce8e4",
     sidebar_ink_soft="#a9beb8",
     sidebar_focus="#7fd0da",
+    sidebar_mark="#e5ad3a",
     squat="#1f7a8c",
     push="#bd7d0c",
     pull="#7a5aa6",
@@ -150,6 +152,7 @@ DARK = Tokens(
     sidebar_ink="#dce8e4",
     sidebar_ink_soft="#a9beb8",
     sidebar_focus="#7fd0da",
+    sidebar_mark="#e5ad3a",
     squat="#4fb3c1",
     push="#e0a11b",
     pull="#ab92d6",

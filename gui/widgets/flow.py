@@ -75,15 +75,17 @@ class FlowLayout(QLayout):
         """Where each shown item goes in a line of `width`, from the origin."""
         columns = self._column(width)
         places: list[QRect] = []
-        corner, line = QPoint(0, 0), 0
+        line: list[QRect] = []
+        corner = QPoint(0, 0)
         for item in self._shown():
             size = self._size(item, columns, width)
-            if corner.x() and corner.x() + size.width() > width:
-                corner, line = QPoint(0, corner.y() + line + self._gap), 0
-            places.append(QRect(corner, size))
+            if line and corner.x() + size.width() > width:
+                places += _levelled(line)
+                corner = QPoint(0, corner.y() + _tallest(line) + self._gap)
+                line = []
+            line.append(QRect(corner, size))
             corner = corner + QPoint(size.width() + self._gap, 0)
-            line = max(line, size.height())
-        return places
+        return places + _levelled(line)
 
     def _column(self, width: int) -> int:
         """Width of one column, 0 when items keep their own width."""
@@ -98,3 +100,13 @@ class FlowLayout(QLayout):
         wide = column or min(wanted.width(), max(width, item.minimumSize().width()))
         tall = item.heightForWidth(wide) if item.hasHeightForWidth() else wanted.height()
         return QSize(wide, tall)
+
+
+def _tallest(line: list[QRect]) -> int:
+    return max((place.height() for place in line), default=0)
+
+
+def _levelled(line: list[QRect]) -> list[QRect]:
+    """Low items stand at half the height of their line."""
+    tall = _tallest(line)
+    return [place.translated(0, (tall - place.height()) // 2) for place in line]
