@@ -14,6 +14,7 @@ from core.mass.model import (
     CupsLevel,
     FullLevel,
     HeightLevel,
+    LearnedDensity,
     LyingCylinder,
     Packing,
     PourTable,
@@ -85,10 +86,23 @@ SHAPE = either(
     record("pour_table", PourTable, {"points": many(pair_of(AMOUNT, AMOUNT))}),
 )
 
+_LEARNED = record(
+    "learned_density",
+    LearnedDensity,
+    {"material_id": ID, "packing": one_word(Packing), "kg_l": MEASURED},
+)
+
 CONTAINER = record(
     "container",
     Container,
-    {"shape": SHAPE, "nominal_l": MEASURED, "brimful_l": MEASURED, "tare_kg": MEASURED, "shape_doubt": SHARE},
+    {
+        "shape": SHAPE,
+        "nominal_l": MEASURED,
+        "brimful_l": MEASURED,
+        "tare_kg": MEASURED,
+        "shape_doubt": SHARE,
+        "learned": many(_LEARNED, 200),
+    },
 )
 
 LEVEL = either(
@@ -121,6 +135,7 @@ FACTS = record(
     {
         "form": one_word(Form),
         "mass": maybe(MEASURED),
+        "label_kg": maybe(AMOUNT),
         "container": maybe(CONTAINER),
         "hold": maybe(record("hold", Hold, {"volume_l": AMOUNT, "limit_kg": AMOUNT})),
         "length_cm": AMOUNT,
@@ -129,6 +144,8 @@ FACTS = record(
         "surface_cm": maybe(AMOUNT),
         "handle": one_word(Handle),
         "grip_cm": AMOUNT,
+        "grip_length_cm": AMOUNT,
+        "grip_room_cm": AMOUNT,
         "closure": one_word(Closure),
         "rigidity": one_word(Rigidity),
         "rating_kg": maybe(AMOUNT),

@@ -132,7 +132,7 @@ def _read_time(json_value: object, where: str) -> datetime.time:
         time = datetime.time.fromisoformat(str(json_value))
     except ValueError:
         raise unfit(json_value, "is not a time such as 22:30", where) from None
-    if time.isoformat("minutes") != json_value:
+    if time.tzinfo is not None or time.isoformat("minutes") != json_value:
         raise unfit(json_value, "is not a time such as 22:30", where)
     return time
 
