@@ -17,8 +17,10 @@ from core.quantity import Measured, Origin
 
 GUESS_U = 0.25
 SINGLE_JOINT_U = 0.35
+SAME_PATTERN_U = 0.05
 OTHER_PATTERN_U = 0.2
-"""Relative standard uncertainties of a starting guess, of a single-joint guess and of moving to another pattern."""
+"""Relative standard uncertainties (assumed): a starting guess, a single-joint guess, moving to another exercise of the
+pattern, moving to another pattern."""
 
 STARTING_SHARES: dict[Pattern, tuple[float, float, float]] = {
     Pattern.SQUAT: (0.75, 0.95, 1.20),
@@ -62,11 +64,15 @@ class Prescription:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ceiling:
-    """The one-repetition effective load of a person in one exercise: kg per side, its doubt, and who says so."""
+    """The one-repetition effective load of a person in one exercise: kg per side, its doubt, and who says so.
+
+    `transfer_u` is the relative doubt of carrying it over from the exercise it was set or measured at (0: the same one).
+    """
 
     one_rep: Measured
     told_by: str
     measured: bool
+    transfer_u: float = 0.0
 
 
 def is_strength(exercise: Exercise) -> bool:
@@ -118,10 +124,12 @@ def ceiling(exercise: Exercise, person: Person, known: tuple[Exercise, Measured]
     if not carries_over(exercise):
         return guess if known is None else _single_joint(exercise, known, guess)
     if known is not None and carries_over(known[0]):
-        return _moved(exercise, known[0].main_pattern, known[1], person, f"what {known[0].name.lower()} was set at")
+        told_by = f"what {known[0].name.lower()} was set at"
+        return _moved(exercise, (known[0].id, known[0].main_pattern), known[1], person, told_by)
     for capacity in person.capacities:
         if capacity.pattern is exercise.main_pattern:
-            return Ceiling(one_rep=capacity.one_rep_kg, told_by=capacity.told_by, measured=True)
+            origin = (capacity.exercise_id, capacity.pattern)
+            return _moved(exercise, origin, capacity.one_rep_kg, person, capacity.told_by)
     return guess
 
 
@@ -130,9 +138,8 @@ def _single_joint(exercise: Exercise, known: tuple[Exercise, Measured], guess: C
     asked, one_rep = known
     if carries_over(asked) or leading_muscle(asked) is not leading_muscle(exercise):
         return guess
-    relative = math.hypot(one_rep.u / one_rep.value, 0.0 if asked.id == exercise.id else OTHER_PATTERN_U)
-    told_by = f"what {asked.name.lower()} was set at"
-    return Ceiling(one_rep=Measured(one_rep.value, one_rep.value * relative), told_by=told_by, measured=True)
+    moving = 0.0 if asked.id == exercise.id else OTHER_PATTERN_U
+    return _carried(one_rep, 1.0, moving, f"what {asked.name.lower()} was set at")
 
 
 def leading_muscle(exercise: Exercise) -> Muscle:
@@ -140,11 +147,18 @@ def leading_muscle(exercise: Exercise) -> Muscle:
     return max(exercise.muscles, key=lambda pair: pair[1])[0]
 
 
-def _moved(exercise: Exercise, pattern: Pattern, one_rep: Measured, person: Person, told_by: str) -> Ceiling:
+def _moved(
+    exercise: Exercise, origin: tuple[str, Pattern], one_rep: Measured, person: Person, told_by: str
+) -> Ceiling:
     place = EXPERIENCE_PLACE[person.experience]
+    exercise_id, pattern = origin
     if pattern is exercise.main_pattern:
-        return Ceiling(one_rep=one_rep, told_by=told_by, measured=True)
+        return _carried(one_rep, 1.0, 0.0 if exercise_id == exercise.id else SAME_PATTERN_U, told_by)
     ratio = STARTING_SHARES[exercise.main_pattern][place] / STARTING_SHARES[pattern][place]
-    relative = math.hypot(one_rep.u / one_rep.value, OTHER_PATTERN_U)
+    return _carried(one_rep, ratio, OTHER_PATTERN_U, told_by)
+
+
+def _carried(one_rep: Measured, ratio: float, moving: float, told_by: str) -> Ceiling:
     kg = one_rep.value * ratio
-    return Ceiling(one_rep=Measured(kg, kg * relative), told_by=told_by, measured=True)
+    relative = math.hypot(one_rep.u / one_rep.value, moving)
+    return Ceiling(one_rep=Measured(kg, kg * relative), told_by=told_by, measured=True, transfer_u=moving)

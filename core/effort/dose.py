@@ -1,19 +1,20 @@
 """Equivalent dose: the sets and repetitions (or seconds, or metres) that make a movement worth the one asked for.
 
 Effort (repetitions in reserve) and the number of hard sets are held. Repetitions follow from the new share of the
-person's maximum; the range is the middle half of what the known doubts allow, so the true figure is as likely inside
-it as outside, and the effort decides when to stop. Outside a sensible range nothing is pretended: the answer changes
-tempo, pause, range or side, or says that it does not carry over.
+person's maximum; the range is the middle half of what the doubt of carrying over allows, so the true figure is as
+likely inside it as outside, and the effort decides when to stop. Without any measured strength the range is a target
+round a starting guess, and says so. Outside a sensible range nothing is pretended: the answer changes tempo, pause,
+range or side, or says that it does not carry over.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.effort.capacity import EXPERIENCE_PLACE, Ceiling, Prescription, is_strength
 from core.effort.load import SHARE_U, effective_kg, external_for_effective_kg
-from core.effort.relation import LONGEST_REPS, relation_u, reps_at_share, reps_in_reserve, share_of_max
+from core.effort.relation import LONGEST_REPS, reps_at_share, reps_in_reserve, share_of_max
 from core.exercise.model import DoseKind, Exercise, Option
 from core.fit.model import Binding
 from core.house.model import Person
@@ -24,8 +25,13 @@ FEWEST_REPS = 3.0
 HEAVY_SHARE = 0.8
 LIGHT_SHARE = 0.5
 """Maximal strength asks for loads near 80 % and up (ACSM 2026 summary); size also grows with light loads."""
-LEVEL_TIME_FACTOR = 0.8
-"""A hold one level harder is asked for this share of the time; common practice, no source."""
+GUESS_RANGE_U = 0.10
+"""Half-spread of the share of the maximum that a target round a starting guess is given (assumed)."""
+CURVE_U = 0.15
+"""Doubt of the relation per natural log unit between asked and new share: it cancels when the shares are equal."""
+ANOTHER_KIND = 0.45
+BY_FEEL = 0.6
+"""How far the effort of a set against a load is reached by a hold or a walk, and by a band whose pull nobody knows."""
 DEFAULT_EFFORT = (7.0, 7.5, 8.0)
 OPTION_WORDS: dict[Option, str] = {
     Option.SLOW_LOWERING: "lower over four seconds",
@@ -89,16 +95,22 @@ def equivalent_dose(
     exercise: Exercise, binding: Binding, person: Person, ceiling: Ceiling, wanted: Prescription, share: float | None
 ) -> Dose:
     """The dose of `exercise` with this binding that holds the effort of `wanted`; `share` is the asked one, if any."""
-    if exercise.dose is DoseKind.TIME:
-        return _timed(exercise, person, wanted)
-    if exercise.dose is DoseKind.DISTANCE:
-        return _by_distance(exercise, person, wanted)
     if not is_strength(exercise):
-        return _by_feel(exercise, person, wanted)
+        return _not_against_a_load(exercise, person, wanted, share)
     moved_kg = effective_kg(exercise, binding.load_kg, person.body_mass_kg, height_cm=binding.height_cm)
     if moved_kg <= 0:
         return _by_feel(exercise, person, wanted)
     return _strength(exercise, binding, person, ceiling, wanted, moved_kg, share)
+
+
+def _not_against_a_load(exercise: Exercise, person: Person, wanted: Prescription, share: float | None) -> Dose:
+    """Holds, distances and plain repetitions; standing in for a set against a load they reach its effort only in part."""
+    makers = {DoseKind.TIME: _timed, DoseKind.DISTANCE: _by_distance, DoseKind.REPS: _by_feel}
+    dose = makers[exercise.dose](exercise, person, wanted)
+    if share is None:
+        return dose
+    note = "Effort by feel: repetitions against a load and this can't be counted against each other."
+    return replace(dose, reachable=ANOTHER_KIND, notes=(*dose.notes, note))
 
 
 def _strength(
@@ -113,7 +125,7 @@ def _strength(
     share = moved_kg / ceiling.one_rep.value
     reserve = reps_in_reserve(wanted.effort)
     to_failure = reps_at_share(share)
-    relative_u = _relative_u(exercise, binding, person, ceiling, moved_kg, to_failure)
+    relative_u = _relative_u(exercise, binding, person, ceiling, moved_kg, asked_share)
     low = reps_at_share(share * (1 + MIDDLE_HALF * relative_u)) - reserve
     high = reps_at_share(max(share * (1 - MIDDLE_HALF * relative_u), 0.05)) - reserve
     middle = to_failure - reserve
@@ -150,18 +162,27 @@ def _too_light(options: tuple[Option, ...], wanted: Prescription) -> str:
 
 
 def _relative_u(
-    exercise: Exercise, binding: Binding, person: Person, ceiling: Ceiling, moved_kg: float, to_failure: float
+    exercise: Exercise,
+    binding: Binding,
+    person: Person,
+    ceiling: Ceiling,
+    moved_kg: float,
+    asked_share: float | None,
 ) -> float:
-    """Relative standard uncertainty of the share of the maximum: ceiling, relation, body share and load together."""
-    body_kg = exercise.side_share * exercise.body.share * person.body_mass_kg
+    """Relative standard uncertainty of the share of the maximum, as far as it does not cancel against the asked set.
+
+    The relation's own error and a body share common to both movements cancel where shares and movements are alike; what
+    is left grows with the distance moved (`transfer_u`), the step in share (`CURVE_U`), the body share and the load.
+    """
+    if not ceiling.measured:
+        return GUESS_RANGE_U
+    share = moved_kg / ceiling.one_rep.value
+    step = abs(math.log(share / asked_share)) if asked_share else 1.0
     load_u = binding.load.mass.u if binding.load is not None else 0.0
-    parts = (
-        ceiling.one_rep.u / ceiling.one_rep.value,
-        relation_u(max(to_failure, 1.0)),
-        body_kg * SHARE_U[exercise.body.basis] / moved_kg,
-        exercise.side_share * exercise.load_share * load_u / moved_kg,
-    )
-    return math.hypot(*parts)
+    body_kg = exercise.side_share * exercise.body.share * person.body_mass_kg
+    body_u = 0.0 if ceiling.transfer_u == 0 else body_kg * SHARE_U[exercise.body.basis] / moved_kg / 2
+    load_part = exercise.side_share * exercise.load_share * load_u / moved_kg
+    return math.hypot(ceiling.transfer_u, CURVE_U * step, body_u, load_part, 0.01)
 
 
 def _reachable(share: float, asked: float | None, middle: float, most: float) -> float:
@@ -180,7 +201,7 @@ def _by_feel(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
         sets=wanted.sets,
         reps=(round(low), round(high)),
         effort=wanted.effort,
-        reachable=0.7 if is_strength(exercise) else 1.0,
+        reachable=BY_FEEL if is_strength(exercise) else 1.0,
         notes=(note,) if note else (),
     )
 

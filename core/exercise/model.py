@@ -267,8 +267,8 @@ class Exercise:
     """One movement a person can be asked to do, or (with gym needs) ask to have replaced.
 
     `load_share` is the part of the load in the hands that the working muscles move, `side_share` the part of the
-    whole that one working side takes (0.5 with both sides at once, 1.0 on one). `rep_s` is the usual time of a
-    repetition; `typical` the usual range of the dose (reps, s or m). `level` runs from 1 (chair level) to 5 (hard).
+    whole that one working side takes (0.5 with both sides at once, 1.0 on one). `staple` marks the movements a coach
+    reaches for first in their pattern. `rep_s` is the usual time of a repetition; `typical` the usual range of the dose (reps, s or m). `level` runs from 1 (chair level) to 5 (hard).
     `impact` and `noise` run from 0 to 3. `floor_m2` is the clear floor it needs, `reach_over_head` whether a load or
     the hands go above the head.
     """
@@ -287,6 +287,7 @@ class Exercise:
     side_share: float = 0.5
     demands: frozenset[Demand] = frozenset()
     level: int
+    staple: bool = False
     impact: int = 0
     noise: int = 0
     floor_m2: float = 2.0

@@ -6,6 +6,7 @@ Of two ways to the same mass the better grip wins, then the quicker one, then th
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -45,6 +46,7 @@ class Ladder:
         self._materials = materials
         self._cup_l = cup_l
         self.masses_kg, self._entries = _assembled(sources)
+        self._made_rungs: dict[int, Rung] = {}
 
     def __len__(self) -> int:
         return len(self.masses_kg)
@@ -54,6 +56,11 @@ class Ladder:
 
     def rung(self, index: int) -> Rung:
         """The rung at `index`, with its recipe and uncertainty."""
+        if index not in self._made_rungs:
+            self._made_rungs[index] = self._make_rung(index)
+        return self._made_rungs[index]
+
+    def _make_rung(self, index: int) -> Rung:
         source_index, local, set_up_s = self._entries[index]
         source = self._sources[source_index]
         parts = self._packed_parts(source, local) if source.packed is not None else (self._part(source, local),)
@@ -69,11 +76,24 @@ class Ladder:
     ) -> Rung | None:
         """The rung nearest to `target_kg` within the limits (the lighter of two equally near), or None."""
         first, last = bisect_left(self.masses_kg, low_kg - 1e-9), bisect_right(self.masses_kg, high_kg + 1e-9)
-        indices = sorted(range(first, last), key=lambda index: (abs(self.masses_kg[index] - target_kg), index))
-        for index in indices if without else indices[:1]:
-            if not without & self._used(index):
+        for index in self._outwards(target_kg, first, last):
+            if not without or not without & self._used(index):
                 return self.rung(index)
         return None
+
+    def _outwards(self, target_kg: float, first: int, last: int) -> Iterator[int]:
+        """Indices from `first` up to `last`, the nearest mass to the target first, the lighter of two equally near."""
+        above = min(max(bisect_left(self.masses_kg, target_kg), first), last)
+        below = above - 1
+        while below >= first or above < last:
+            down = target_kg - self.masses_kg[below] if below >= first else math.inf
+            up = self.masses_kg[above] - target_kg if above < last else math.inf
+            if down <= up:
+                yield below
+                below -= 1
+            else:
+                yield above
+                above += 1
 
     def next_above(self, mass_kg: float) -> Rung | None:
         """The first rung heavier than `mass_kg`, or None at the top."""

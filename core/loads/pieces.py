@@ -18,7 +18,7 @@ from core.quantity import Measured
 from core.things.model import Thing
 
 FETCH_S = 5.0
-POUR_S_PER_L = 12.0
+POUR_S_PER_L = 6.0
 PACK_S = 6.0
 GRAIN_KG = 0.01
 """Two loads closer than this are one rung."""

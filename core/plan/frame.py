@@ -31,6 +31,16 @@ MOST_BLOCKS: dict[DayKind, int] = {
     DayKind.LOADED_WALK: 1,
     DayKind.MOBILITY: 9,
 }
+SUITING_MINUTES: dict[DayKind, tuple[float, float]] = {
+    DayKind.STRENGTH: (40, 75),
+    DayKind.EASY: (30, 60),
+    DayKind.INTERVALS: (20, 30),
+    DayKind.LOADED_WALK: (40, 90),
+    DayKind.MOBILITY: (15, 30),
+    DayKind.REST: (0, 20),
+}
+"""Session lengths that suit a kind of day, minutes, warm-up included; judgement, no source."""
+HARD_KINDS = (DayKind.STRENGTH, DayKind.INTERVALS, DayKind.LOADED_WALK)
 
 
 def warm_up_seconds(limit_s: int) -> int:

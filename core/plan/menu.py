@@ -9,13 +9,21 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from core.effort.capacity import EXPERIENCE_PLACE, Prescription, carries_over, ceiling, is_strength
+from core.effort.capacity import (
+    EXPERIENCE_PLACE,
+    STARTING_SHARES,
+    Prescription,
+    carries_over,
+    ceiling,
+    is_strength,
+)
 from core.effort.dose import Dose, default_prescription, equivalent_dose, target_share, wanted_load_kg
 from core.exercise.model import DoseKind, Exercise, Family, Pattern, Use
 from core.fit.bind import bind
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
 from core.plan.clock import block_seconds, rest_seconds
+from core.plan.intervals import STATIONS
 from core.plan.model import DayKind, FillState, Wave
 from core.swap.filters import HARDEST_LEVEL, QUIET_NOISE, spared
 
@@ -34,10 +42,10 @@ INTERVAL_PATTERNS = (Pattern.JUMP, Pattern.QUICK_FEET, Pattern.CLIMB, Pattern.MA
 EASY_PATTERNS = (Pattern.WALK, Pattern.RUN)
 LONGEST_STRENGTH_HOLD_S = 180
 SHORTEST_EASY_S = 600
-PER_FAMILY = 5
+PER_FAMILY = 4
 PER_KIND = 10
+FEWEST_PLANNED = 3
 SET_CHOICES = (2, 3, 4)
-INTERVAL_WORK_S, INTERVAL_REST_S, INTERVAL_ROUNDS = 40, 20, 3
 LOADED_WALK_SHARES = (0.07, 0.10, 0.15)
 """Start of loaded walks as a share of body mass: judgement, below the 20 % of military doctrine (FM 21-20)."""
 IDEAL_LEVEL = (2, 3, 4)
@@ -60,8 +68,12 @@ class Costs:
     fill: int = 14
     refill: int = 20
     changed: int = 5000
-    late_in_week: int = 1
-    full_session: int = 120
+    minute_off: int = 1
+    hard_neighbours: int = 12
+    strength_neighbours: int = 60
+    full_session: int = 60
+    not_against_a_load: int = 30
+    no_staple: int = 10
 
 
 COSTS = Costs()
@@ -162,6 +174,10 @@ def _early_cost(exercise: Exercise, request: MenuRequest) -> int:
     cost = COSTS.level_step * abs(exercise.level - ideal)
     if is_strength(exercise) and not carries_over(exercise):
         cost += COSTS.single_joint
+    if exercise.main_pattern in STARTING_SHARES and not is_strength(exercise):
+        cost += COSTS.not_against_a_load
+    if not exercise.staple:
+        cost += COSTS.no_staple
     return cost + (COSTS.repeated if exercise.id in request.last else 0)
 
 
@@ -190,7 +206,7 @@ def _made(
 ) -> Candidate | None:
     person = request.setting.person
     dose = equivalent_dose(exercise, bound, person, ceiling(exercise, person), prescription, share)
-    too_heavy = dose.share is not None and (dose.share >= 1 or (dose.reps is not None and dose.reps[1] <= 2))
+    too_heavy = dose.share is not None and (dose.share >= 1 or (dose.reps is not None and dose.reps[0] < FEWEST_PLANNED))
     if too_heavy and exercise.id not in request.must:
         return None
     rest_s = rest_seconds(exercise, dose)
@@ -348,9 +364,8 @@ def _short_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind) ->
     if isinstance(bound, Missing):
         return None
     if kind is DayKind.INTERVALS:
-        dose = Dose(sets=INTERVAL_ROUNDS, seconds=(INTERVAL_WORK_S, INTERVAL_WORK_S), effort=8.0)
-        seconds = INTERVAL_ROUNDS * (INTERVAL_WORK_S + INTERVAL_REST_S)
-        return _short(exercise, request, kind, bound, dose, INTERVAL_REST_S, seconds)
+        dose = Dose(sets=STATIONS.rounds, seconds=(STATIONS.work_s, STATIONS.work_s), effort=8.0)
+        return _short(exercise, request, kind, bound, dose, STATIONS.rest_s, STATIONS.seconds)
     dose = short_dose(exercise)
     return _short(exercise, request, kind, bound, dose, 0, block_seconds(exercise, dose, 0))
 

@@ -1,21 +1,23 @@
-"""The week as a constraint model (OR-tools CP-SAT), solved to proven optimality by one worker.
+"""The week as a constraint model (OR-tools CP-SAT), solved to proven optimality by one worker, in two steps.
 
-One Boolean per candidate with its cost in the coefficient, one per kind of each day, one per fill in use. The same
-problem gives the same week: one worker, linearization level 2, a deterministic time limit, ties broken by small costs.
+First the kinds of the days (enough of each kind, long sessions for strength, hard days apart) under every hard rule;
+then, with those kinds, movements, sets, loads and fills. Each step is proven optimal, so the week is the best in that
+order of importance. One Boolean per candidate with its cost in the coefficient, one per kind of each day, one per fill
+in use. The same problem gives the same week: one worker, linearization level 2, a deterministic time limit.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
 from core.exercise.model import Family
-from core.plan.frame import FEWEST_BLOCKS, MOST_BLOCKS, TARGET_SETS
+from core.plan.frame import FEWEST_BLOCKS, HARD_KINDS, MOST_BLOCKS, SUITING_MINUTES, TARGET_SETS
 from core.plan.menu import COSTS, STRENGTH_FAMILIES, Candidate
-from core.plan.model import DayKind, FillState, Status
+from core.plan.model import DayKind, DayPlan, FillState, Status
 from core.plan.problem import RECOVERY, DayChoice, Problem
 
 REFILL_S = 60
@@ -50,8 +52,11 @@ def pin_rule(index: int) -> str:
 class _Model:
     """Builds the model; `dropped` names the wishes left out (to find which of them clash)."""
 
-    def __init__(self, problem: Problem, dropped: frozenset[str]) -> None:
+    def __init__(
+        self, problem: Problem, dropped: frozenset[str], kinds: tuple[DayKind, ...] | None = None
+    ) -> None:
         self.problem = problem
+        self.only = kinds
         self.dropped = dropped
         self.model = cp_model.CpModel()
         self.kind: list[dict[DayKind, cp_model.IntVar]] = []
@@ -65,8 +70,10 @@ class _Model:
         self._pins()
 
     def _day(self, position: int, day: DayChoice) -> None:
-        kinds = {kind: self.model.new_bool_var(f"k{position}{kind}") for kind, menu in day.menus.items() if menu}
-        kinds[DayKind.REST] = self.model.new_bool_var(f"k{position}rest")
+        possible = [kind for kind, menu in day.menus.items() if menu] + [DayKind.REST]
+        if self.only is not None:
+            possible = [self.only[position]]
+        kinds = {kind: self.model.new_bool_var(f"k{position}{kind}") for kind in possible}
         self.model.add_exactly_one(kinds.values())
         picks = []
         for kind in kinds:
@@ -100,7 +107,7 @@ class _Model:
         limit_s = DROPPED_LIMIT_S if minutes_rule(day.weekday) in self.dropped else day.limit_s
         refills = self._fills(position)
         work = sum(candidate.seconds * variable for candidate, variable in self.pick[position])
-        fixed = day.fixed_s * (1 - kinds[DayKind.REST])
+        fixed = day.fixed_s * sum(variable for kind, variable in kinds.items() if kind is not DayKind.REST)
         self.model.add(work + fixed + REFILL_S * sum(refills) <= limit_s)
 
     def _fills(self, position: int) -> list[cp_model.IntVar]:
@@ -170,15 +177,27 @@ class _Model:
             mine = [v for c, v in self.pick[position] if c.exercise.id == exercise_id]
             self.model.add(sum(mine) == 1)
 
-    def aim(self) -> None:
-        """Everything the plan pays for."""
+    def aim_at_kinds(self) -> None:
+        """The first step: what the kinds of the days pay for."""
+        self.costs.clear()
+        self._aim_at_kinds()
+        self._aim_at_places_in_week()
+        self._aim_at_keeping_kinds()
+        self._minimize()
+
+    def aim_at_movements(self, kinds: tuple[DayKind, ...]) -> None:
+        """The second step, with the kinds of the days settled: what the movements pay for."""
+        for variables, kind in zip(self.kind, kinds, strict=True):
+            self.model.add(variables[kind] == 1)
         for picks in self.pick:
             for order, (candidate, variable) in enumerate(picks):
                 self._pay(candidate.cost, variable, ties=(order % 7) * COSTS.place_in_list)
         self._aim_at_sets()
-        self._aim_at_kinds()
         self._aim_at_full_sessions()
         self._aim_at_keeping()
+        self._minimize()
+
+    def _minimize(self) -> None:
         self.model.minimize(sum(cost * variable for cost, variable in self.costs) + self.constant)
 
     def _pay(self, points: int, variable: cp_model.IntVar, *, ties: int = 0) -> None:
@@ -212,27 +231,61 @@ class _Model:
             self.model.add(off >= sum(mine) - wanted)
             self.model.add(off >= wanted - sum(mine))
             self._pay(COSTS.wrong_kind, off)
-        for position, kinds in enumerate(self.kind):
-            for order, kind in enumerate(kinds):
-                self._pay(0, kinds[kind], ties=COSTS.late_in_week * ((position * (order + 1)) % 5))
+
+    def _aim_at_places_in_week(self) -> None:
+        """Sessions near the length that suits their kind; hard kinds not on neighbouring days; earlier days first."""
+        for position, day in enumerate(self.problem.days):
+            for kind, variable in self.kind[position].items():
+                low, high = SUITING_MINUTES[kind]
+                off = max(0.0, low - day.wish.minutes) + max(0.0, day.wish.minutes - high)
+                self._pay(round(COSTS.minute_off * off), variable, ties=position if kind in HARD_KINDS else 0)
+        at = {day.weekday: position for position, day in enumerate(self.problem.days)}
+        for weekday, position in sorted(at.items()):
+            after = at.get((weekday + 1) % 7)
+            if after is not None and after != position:
+                self._pay_for_neighbours(position, after)
+
+    def _pay_for_neighbours(self, position: int, after: int) -> None:
+        both = self.model.new_bool_var(f"both{position}")
+        here = [v for kind, v in self.kind[position].items() if kind in HARD_KINDS]
+        there = [v for kind, v in self.kind[after].items() if kind in HARD_KINDS]
+        self.model.add(sum(here) + sum(there) <= 1 + both)
+        self._pay(COSTS.hard_neighbours, both)
+        strength = [kinds[DayKind.STRENGTH] for kinds in (self.kind[position], self.kind[after]) if DayKind.STRENGTH in kinds]
+        if len(strength) == 2:
+            twice = self.model.new_bool_var(f"twice{position}")
+            self.model.add(sum(strength) <= 1 + twice)
+            self._pay(COSTS.strength_neighbours, twice)
 
     def _aim_at_full_sessions(self) -> None:
-        """Interval and mobility days should use their time: each further block is worth more than it costs."""
-        for picks in self.pick:
-            for candidate, variable in picks:
-                if candidate.kind in (DayKind.INTERVALS, DayKind.MOBILITY):
-                    self._pay(-COSTS.full_session, variable)
+        """Interval and mobility days should use their time: every block that would still fit is paid for."""
+        for position, day in enumerate(self.problem.days):
+            for kind in (DayKind.INTERVALS, DayKind.MOBILITY):
+                own = [(c, v) for c, v in self.pick[position] if c.kind is kind]
+                if not own or kind not in self.kind[position]:
+                    continue
+                room_s = day.limit_s - day.fixed_s
+                longest_s = max(candidate.seconds for candidate, _ in own)
+                fitting = min(MOST_BLOCKS[kind], room_s // longest_s, len({c.exercise.id for c, _ in own}))
+                missing = self.model.new_int_var(0, MOST_BLOCKS[kind], f"missing{position}{kind}")
+                self.model.add(missing >= fitting * self.kind[position][kind] - sum(v for _, v in own))
+                self._pay(COSTS.full_session, missing)
+
+    def _kept_days(self) -> Iterator[tuple[int, DayPlan]]:
+        """Days of the plan the person has, with their position, where that kind of day is still possible."""
+        keep = self.problem.request.keep
+        at = {day.weekday: position for position, day in enumerate(self.problem.days)}
+        for old in keep.days if keep is not None else ():
+            position = at.get(old.weekday)
+            if position is not None and old.kind in self.kind[position]:
+                yield position, old
+
+    def _aim_at_keeping_kinds(self) -> None:
+        for position, old in self._kept_days():
+            self._pay_unless([self.kind[position][old.kind]], COSTS.changed)
 
     def _aim_at_keeping(self) -> None:
-        keep = self.problem.request.keep
-        if keep is None:
-            return
-        at = {day.weekday: position for position, day in enumerate(self.problem.days)}
-        for old in keep.days:
-            position = at.get(old.weekday)
-            if position is None or old.kind not in self.kind[position]:
-                continue
-            self._pay_unless([self.kind[position][old.kind]], COSTS.changed)
+        for position, old in self._kept_days():
             kept = {block.exercise.id for block in old.blocks}
             for block in old.blocks:
                 mine = [v for c, v in self.pick[position] if c.exercise.id == block.exercise.id]
@@ -284,21 +337,34 @@ def can_hold(problem: Problem, dropped: frozenset[str] = frozenset()) -> bool:
 
 
 def solve(problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None = None) -> Solution:
-    """The best week for the problem. `on_start` receives the running solver, so a caller can stop it."""
-    built = _Model(problem, frozenset())
-    built.aim()
+    """The best week for the problem. `on_start` receives each running solver, so a caller can stop it."""
+    first = _Model(problem, frozenset())
+    first.aim_at_kinds()
     solver = _solver()
+    kinds_status = _run(solver, first, on_start)
+    if kinds_status is Status.IMPOSSIBLE:
+        return Solution(status=Status.IMPOSSIBLE, solver_s=solver.wall_time)
+    kinds = tuple(next(kind for kind, v in kinds.items() if solver.boolean_value(v)) for kinds in first.kind)
+    spent_s = solver.wall_time
+    second = _Model(problem, frozenset(), kinds)
+    second.aim_at_movements(kinds)
+    solver = _solver()
+    status = _run(solver, second, on_start)
+    if status is Status.IMPOSSIBLE:
+        raise RuntimeError("the kinds of the days were proven to allow movements, yet none were found")
+    return Solution(
+        status=Status.CUT_SHORT if Status.CUT_SHORT in (kinds_status, status) else Status.OPTIMAL,
+        kinds=kinds,
+        chosen=tuple(tuple(c for c, v in picks if solver.boolean_value(v)) for picks in second.pick),
+        objective=round(solver.objective_value),
+        solver_s=spent_s + solver.wall_time,
+    )
+
+
+def _run(solver: cp_model.CpSolver, built: _Model, on_start: Callable[[cp_model.CpSolver], None] | None) -> Status:
     if on_start is not None:
         on_start(solver)
     status = solver.solve(built.model)
-    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return Solution(status=Status.IMPOSSIBLE, solver_s=solver.wall_time)
-    kinds = tuple(next(kind for kind, v in kinds.items() if solver.boolean_value(v)) for kinds in built.kind)
-    chosen = tuple(tuple(c for c, v in picks if solver.boolean_value(v)) for picks in built.pick)
-    return Solution(
-        status=Status.OPTIMAL if status == cp_model.OPTIMAL else Status.CUT_SHORT,
-        kinds=kinds,
-        chosen=chosen,
-        objective=round(solver.objective_value),
-        solver_s=solver.wall_time,
-    )
+    if status == cp_model.OPTIMAL:
+        return Status.OPTIMAL
+    return Status.CUT_SHORT if status == cp_model.FEASIBLE else Status.IMPOSSIBLE

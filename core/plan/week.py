@@ -130,12 +130,12 @@ def _easy_moves(
             if not isinstance(bound, Missing):
                 able.append((exercise, bound))
     worked = {muscle for block in blocks for muscle, weight in block.exercise.muscles if weight >= 0.5}
-    able.sort(key=lambda pair: (-_overlap(pair[0], worked), pair[0].level, pair[0].id))
+    able.sort(key=lambda pair: (-_overlap(pair[0], worked), pair[0].id))
     if not able:
         return ()
     count = min(seconds // MOVE_S, len(able))
     shift = weekday % max(1, len(able) - count + 1)
-    picked = able[shift : shift + count]
+    picked = sorted(able[shift : shift + count], key=lambda pair: (pair[0].level, pair[0].id))
     each = [MOVE_S] * count
     each[-1] += seconds - MOVE_S * count
     return tuple(_easy_block(exercise, bound, length) for (exercise, bound), length in zip(picked, each, strict=True))
