@@ -12,7 +12,7 @@ import importlib.util
 import json
 import os
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from catalog.rows import Unpacker, packed
@@ -20,7 +20,10 @@ from core.knowledge import Catalog
 
 ROOT = Path(__file__).parents[1]
 FILE_NAME = "catalog-data.json"
-MADE_FROM = ("catalog", "catalog/exercises", "core/exercise", "core/mass", "core/quantity", "core/things")
+MADE_FROM = (
+    *("catalog", "catalog/exercises", "catalog/things"),
+    *("core/exercise", "core/mass", "core/quantity", "core/things"),
+)
 ENDINGS = (".toml", ".py")
 
 
@@ -73,7 +76,8 @@ def write_compiled(path: Path, key: str, catalog: Catalog) -> bool:
         unfinished.write_bytes(content)
         unfinished.replace(path)
     except OSError:
-        unfinished.unlink(missing_ok=True)
+        with suppress(OSError):  # most likely it was never begun, or the whole place is gone
+            unfinished.unlink()
         return False
     return True
 

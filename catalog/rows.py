@@ -19,7 +19,9 @@ TAG = "is"
 def packed(value: Any) -> Any:
     """`value` as lists, words, numbers and None, ready for JSON."""
     if is_dataclass(value):
-        kept = ((one.name, getattr(value, one.name)) for one in fields(value) if not _is_default(one, value))
+        kept = (
+            (one.name, getattr(value, one.name)) for one in fields(value) if one.init and not _is_default(one, value)
+        )
         return {TAG: type(value).__name__} | {name: packed(item) for name, item in kept}
     if isinstance(value, Enum):
         return value.value
@@ -92,7 +94,9 @@ class Unpacker:
 
     def _record(self, made: Any) -> Reader:
         hints = get_type_hints(made)
-        reads = [(one.name, read) for one in fields(made) if (read := self.reader(hints[one.name])) is not None]
+        reads = [
+            (one.name, read) for one in fields(made) if one.init and (read := self.reader(hints[one.name])) is not None
+        ]
 
         def read_record(values: dict[str, Any]) -> Any:
             tag = values.pop(TAG)

@@ -1,0 +1,94 @@
+"""Values packed as plain JSON come back equal, and what does not fit is refused."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from catalog.exercises import load_exercises
+from catalog.materials import load_materials
+from catalog.rows import Unpacker, packed
+from core.exercise.model import Exercise, Need, Use
+from core.knowledge import Catalog, Source
+from core.mass.model import BoxBase, Container, Material, PourTable, RoundBase, Shape, Shouldered
+from core.quantity.measured import Measured
+from core.things.model import Facts, Form, Hazard
+
+
+def there_and_back(value: object, hint: Any) -> object:
+    written = json.loads(json.dumps(packed(value), allow_nan=False))
+    read = Unpacker().reader(hint)
+    return written if read is None else read(written)
+
+
+def test_every_shipped_exercise_and_material_comes_back_equal() -> None:
+    exercises, materials = load_exercises(), load_materials()
+    assert there_and_back(exercises, tuple[Exercise, ...]) == exercises
+    assert there_and_back(materials, tuple[Material, ...]) == materials
+
+
+def test_what_equals_its_default_is_not_written() -> None:
+    assert packed(Need(uses=(Use.WALL,))) == {"is": "Need", "uses": ["wall"]}
+    assert packed(Need(uses=(Use.WALL,), optional=True)) == {"is": "Need", "uses": ["wall"], "optional": True}
+
+
+def test_sets_are_written_in_order_and_come_back_as_sets() -> None:
+    facts = Facts(form=Form.SEAT, hazards=frozenset({Hazard.TIPS, Hazard.FOLDING}))
+    assert packed(facts) == {"is": "Facts", "form": "seat", "hazards": ["folding", "tips"]}
+    assert there_and_back(facts, Facts) == facts
+
+
+@pytest.mark.parametrize(
+    "shape",
+    [
+        Shouldered(base=base, straight_to_cm=10.0, neck_diameter_cm=3.0, neck_height_cm=2.0, full_height_cm=18.0)
+        for base in (RoundBase(diameter_cm=9.0), BoxBase(length_cm=9.0, width_cm=8.0))
+    ]
+    + [PourTable(points=((0.0, 0.0), (5.0, 1.0)))],
+    ids=["round", "box", "table"],
+)
+def test_one_of_several_shapes_comes_back_as_the_same_shape(shape: Shape) -> None:
+    assert there_and_back(shape, Shape) == shape
+    vessel = Container(shape=shape, nominal_l=Measured(1.0), brimful_l=Measured(1.1), tare_kg=Measured(0.1, 0.01))
+    assert there_and_back(vessel, Container) == vessel
+
+
+def test_absent_values_come_back_absent() -> None:
+    assert there_and_back(None, Facts | None) is None
+    assert there_and_back(None, Shape | None) is None
+
+
+@pytest.mark.parametrize(
+    ("hint", "written"),
+    [
+        (Need, {"is": "Source", "uses": ["wall"]}),
+        (Need, {"is": "Need", "uses": ["moon"]}),
+        (Need, {"is": "Need"}),
+        (Need, {"is": "Need", "uses": ["wall"], "colour": 1}),
+        (Need, {"uses": ["wall"]}),
+        (Shape, {"is": "Need", "uses": ["wall"]}),
+    ],
+)
+def test_what_does_not_fit_is_refused(hint: Any, written: object) -> None:
+    read = Unpacker().reader(hint)
+    assert read is not None
+    with pytest.raises((ValueError, TypeError, KeyError)):
+        read(written)
+
+
+def test_a_type_without_a_form_is_refused_both_ways() -> None:
+    with pytest.raises(TypeError, match="no form as a row"):
+        packed(object())
+    with pytest.raises(TypeError, match="no form as a row"):
+        Unpacker().reader(complex)
+    with pytest.raises(TypeError, match="no form as a row"):
+        Unpacker().reader(int | str)
+
+
+def test_a_whole_catalog_comes_back_equal() -> None:
+    catalog = Catalog(
+        exercises=load_exercises()[:3], kinds=(), materials=(), sources=(Source(id="a", citation="b", kind="exact"),)
+    )
+    assert there_and_back(catalog, Catalog) == catalog
