@@ -136,6 +136,7 @@ class MainWindow(QMainWindow):
         row.addWidget(self._sidebar)
         row.addWidget(self._stack, 1)
         self.setCentralWidget(middle)
+        self._stack.setFocus()
 
     def _add_keys(self) -> None:
         for button, keys in zip(self._sidebar.buttons(), (*_nav_keys(), SETTINGS_KEY.keys[0]), strict=True):

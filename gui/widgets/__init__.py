@@ -21,6 +21,9 @@ Charts: TableTwin(chart, Twin(caption=, columns=, rows=)) with show_twin
 Signatures: VesselView() with show_vessel(Silhouette), show_fill(VesselFill), show_scale(ScaleTick...), height_changed,
     height_committed · LadderView(orientation) with show_rungs(RungMark...), rung_chosen, rung_taken
 
+A widget's font is set once, when it is made: Qt's stylesheet takes a later setFont back when the theme changes. Write
+numbers and their units with a no-break space, so that no line ends between them.
+
 Every parameter after * is by keyword; every constructor also takes parent=. `show_*` paints and never emits.
 """
 

@@ -6,14 +6,17 @@ import math
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QFrame, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.theme import Family, Icon, Radius, Space, TextRole, family_colour, pixmap, role_font, tokens_of
-from gui.widgets.drawing import draw_focus, draw_lines, draw_panel, line_height, open_painter, pen, wrapped
+from gui.widgets.drawing import draw_focus, draw_lines, draw_panel, line_height, open_painter, pen, text_width, wrapped
 from gui.widgets.text import ElidedText, Ink, Text
 
 _BAND = 4
+_BESIDE, _BELOW = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 _PIN = 12
 
 
@@ -67,7 +70,7 @@ class BlockCard(QAbstractButton):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
         self.clicked.connect(self._pressed)
@@ -97,7 +100,7 @@ class BlockCard(QAbstractButton):
         return QSize(128, self.heightForWidth(128))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(72, self.heightForWidth(max(72, self.width())))
+        return QSize(72, 2 * Space.L)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens = tokens_of(self)
@@ -149,10 +152,10 @@ class DayColumn(QFrame):
         self._view = DayView(name="", minutes_text="", kind="")
         self._name = Text("", TextRole.STRONG, parent=self)
         self._minutes = ElidedText("", TextRole.TINY, Ink.SOFT, parent=self)
-        self._minutes.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._kind = Text("", TextRole.SMALL_STRONG, wrap=True, parent=self)
         self._notes = Text("", TextRole.TINY, Ink.SOFT, wrap=True, parent=self)
         self._column = QVBoxLayout(self)
+        self._head = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._blocks = QVBoxLayout()
         self._arrange()
         if view is not None:
@@ -171,6 +174,14 @@ class DayColumn(QFrame):
         self._fill_blocks()
         self.update()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """In a narrow column the minutes go below the name; any name counts as three wide letters, so days agree."""
+        super().resizeEvent(event)
+        room = self.width() - 2 * Space.M
+        beside = text_width(role_font(TextRole.STRONG), "Wed") + self._minutes.sizeHint().width() + Space.XS <= room
+        self._head.setDirection(_BESIDE if beside else _BELOW)
+        self._minutes.setAlignment(_RIGHT if beside else _LEFT)
+
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens = tokens_of(self)
         painter = open_painter(self)
@@ -185,14 +196,13 @@ class DayColumn(QFrame):
         painter.end()
 
     def _arrange(self) -> None:
-        head = QHBoxLayout()
-        head.setSpacing(Space.XS)
-        head.addWidget(self._name)
-        head.addWidget(self._minutes, 1)
+        self._head.setSpacing(Space.XXS)
+        self._head.addWidget(self._name)
+        self._head.addWidget(self._minutes, 1)
         self._blocks.setSpacing(Space.XS + 2)
         self._column.setContentsMargins(Space.M - 2, Space.M, Space.M - 2, Space.M)
         self._column.setSpacing(Space.XS + 2)
-        self._column.addLayout(head)
+        self._column.addLayout(self._head)
         self._column.addWidget(self._kind)
         self._column.addWidget(self._notes)
         self._column.addLayout(self._blocks)

@@ -23,7 +23,7 @@ class PatternMark:
 
 
 class PatternBar(QWidget):
-    """Equal columns, one per pattern: bar, name, count; a pattern without movements keeps its place, unfilled."""
+    """Equal columns, one per pattern: bar, count, name; a pattern without movements keeps its place, unfilled."""
 
     def __init__(self, marks: tuple[PatternMark, ...] = (), *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -53,16 +53,16 @@ class _Cell(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.XXS)
         self._bar = MeterBar(thickness=6, parent=self)
-        self._name = Text("", TextRole.TINY_STRONG, wrap=True, parent=self)
-        self._count = Text("", TextRole.SMALL, Ink.SOFT, parent=self)
+        self._count = Text("", TextRole.STRONG, parent=self)
+        self._name = Text("", TextRole.TINY, Ink.SOFT, wrap=True, parent=self)
         column.addWidget(self._bar)
         column.addSpacing(Space.XXS)
-        column.addWidget(self._name)
         column.addWidget(self._count)
+        column.addWidget(self._name)
 
     def show_mark(self, mark: PatternMark) -> None:
         self._bar.show_family(mark.family)
         self._bar.show_share(mark.share, name=mark.name, value_text=mark.count_text)
         self._name.setText(mark.name)
         self._count.setText(mark.count_text)
-        self.setToolTip("")
+        self._count.set_ink(Ink.PLAIN if mark.share > 0 else Ink.SOFT)

@@ -41,6 +41,10 @@ class Text(QLabel):
         self.setWordWrap(wrap)
         self.setText(text)
 
+    def heightForWidth(self, width: int) -> int:
+        """Wrapped words are as tall as the width they really get, which a fixed or greatest width may limit."""
+        return super().heightForWidth(min(width, self.maximumWidth()))
+
     def set_ink(self, ink: Ink) -> None:
         """Change the tone."""
         self.setForegroundRole(ink.value)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from gui.theme import Space, TextRole
+from gui.theme import CONTROL_HEIGHT, Space, TextRole
 from gui.widgets.text import ElidedText, Ink, Text
 
 
@@ -19,9 +19,16 @@ class TitleBar(QWidget):
         self._row.setSpacing(Space.S)
         self._title = Text(title, TextRole.TITLE, parent=self)
         self._subtitle = ElidedText(subtitle, TextRole.SUBTITLE, Ink.SOFT, parent=self)
-        self._row.addWidget(self._title, 0, Qt.AlignmentFlag.AlignVCenter)
-        self._row.addSpacing(Space.XS)
-        self._row.addWidget(self._subtitle, 1, Qt.AlignmentFlag.AlignVCenter)
+        words = QWidget(self)
+        on_one_line = QHBoxLayout(words)
+        on_one_line.setContentsMargins(0, 0, 0, 0)
+        on_one_line.setSpacing(Space.M)
+        on_one_line.addWidget(self._title, 0, Qt.AlignmentFlag.AlignBottom)
+        on_one_line.addWidget(self._subtitle, 1, Qt.AlignmentFlag.AlignBottom)
+        drop = self._title.fontMetrics().descent() - self._subtitle.fontMetrics().descent()
+        self._subtitle.setContentsMargins(0, 0, 0, max(0, drop))
+        self.setMinimumHeight(CONTROL_HEIGHT)
+        self._row.addWidget(words, 1, Qt.AlignmentFlag.AlignVCenter)
 
     def show_title(self, title: str, subtitle: str = "") -> None:
         """Paint other words."""

@@ -24,6 +24,7 @@ _MM_PER_CM = 10
 _SETTLE_MS = 300
 _GRIP = 16.0
 _SCALE_GAP = 44.0
+_LEFT_ROOM = 64.0
 
 _PLAIN = Silhouette(outline=((10.0, 0.0), (10.0, 30.0)))
 
@@ -82,6 +83,7 @@ class VesselView(QAbstractSlider):
         """Another scale beside the vessel; none hides it."""
         self._ticks = ticks
         self._scale_caption = caption
+        self.updateGeometry()
         self.update()
 
     def set_steps(self, single_cm: float, page_cm: float) -> None:
@@ -204,7 +206,7 @@ class VesselView(QAbstractSlider):
         return QSize(620, 600)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(300, 260)
+        return QSize(round(_LEFT_ROOM + 190 + self._right_room()), 260)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, frame, fill = tokens_of(self), self._frame(), self._held_fill()
@@ -232,10 +234,11 @@ class VesselView(QAbstractSlider):
 
     def _frame(self) -> VesselFrame:
         """The vessel between its dimension line and its scale."""
-        left = 64.0
-        right = _SCALE_GAP + 46 + KNOB + self._label_width() if self._ticks else KNOB + 20
-        area = QRectF(left, 18, max(40.0, self.width() - left - right), max(60.0, self.height() - 36))
-        return VesselFrame.inside(self._silhouette, area)
+        wide = max(40.0, self.width() - _LEFT_ROOM - self._right_room())
+        return VesselFrame.inside(self._silhouette, QRectF(_LEFT_ROOM, 18, wide, max(60.0, self.height() - 36)))
+
+    def _right_room(self) -> float:
+        return _SCALE_GAP + 46 + KNOB + self._label_width() if self._ticks else KNOB + 20
 
     def _label_width(self) -> float:
         """Room for the widest words beside the scale, whatever the mass in hand."""
