@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from catalog.rows import Unpacker, packed
+from catalog.rows import Packer, Unpacker
 from core.knowledge import Catalog
 
 ROOT = Path(__file__).parents[1]
@@ -59,16 +59,25 @@ def read_compiled(path: Path, key: str) -> Catalog | None:
         return None
     try:
         with _collector_paused():
-            read = Unpacker().reader(Catalog)
-            found = read(json.loads(body)) if read is not None else None
+            return _unpacked(body)
     except (ValueError, TypeError, KeyError, IndexError):
         return None  # made by another version of the classes: parse again
-    return found if isinstance(found, Catalog) else None
+
+
+def _unpacked(body: bytes) -> Catalog:
+    pool, root = json.loads(body)
+    read = Unpacker(pool).reader(Catalog)
+    found = read(root) if read is not None else None
+    if not isinstance(found, Catalog):
+        raise TypeError("a compiled file holds one catalog")
+    return found
 
 
 def write_compiled(path: Path, key: str, catalog: Catalog) -> bool:
     """Keep `catalog` at `path`, whole or not at all; False if the place cannot be written, which costs only time."""
-    body = json.dumps(packed(catalog), ensure_ascii=False, allow_nan=False, separators=(",", ":")).encode()
+    packer = Packer()
+    root = packer.packed(catalog)
+    body = json.dumps([packer.pool, root], ensure_ascii=False, allow_nan=False, separators=(",", ":")).encode()
     content = b"\n".join((key.encode(), hashlib.sha256(body).hexdigest().encode(), body))
     unfinished = path.with_name(f"{path.name}.{os.getpid()}")
     try:

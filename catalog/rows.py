@@ -1,11 +1,14 @@
 """Frozen dataclasses as plain JSON values and back, driven by their type hints, for fast loading of checked data.
 
 A dataclass is an object with its class name and the fields that differ from their defaults; an enum member is its
-word; a tuple or a set is a list. What does not fit the hints raises `ValueError`, `TypeError` or `KeyError`.
+word; a tuple or a set is a list. Dataclasses and lists of pairs stand once in a pool and are named by their number, so
+that what many entries share is read once. What does not fit the hints raises `ValueError`, `TypeError`, `KeyError` or
+`IndexError`.
 """
 
 from __future__ import annotations
 
+import sys
 import types
 from collections.abc import Callable
 from dataclasses import MISSING, Field, fields, is_dataclass
@@ -14,24 +17,39 @@ from typing import Any, Union, get_args, get_origin, get_type_hints
 
 Reader = Callable[[Any], Any]
 TAG = "is"
+PLAIN = {"str": str, "int": int, "float": float, "bool": bool}
 
 
-def packed(value: Any) -> Any:
-    """`value` as lists, words, numbers and None, ready for JSON."""
-    if is_dataclass(value):
-        kept = (
-            (one.name, getattr(value, one.name)) for one in fields(value) if one.init and not _is_default(one, value)
-        )
-        return {TAG: type(value).__name__} | {name: packed(item) for name, item in kept}
-    if isinstance(value, Enum):
-        return value.value
-    if isinstance(value, frozenset):
-        return sorted(packed(item) for item in value)
-    if isinstance(value, tuple):
-        return [packed(item) for item in value]
-    if value is None or isinstance(value, bool | int | float | str):
-        return value
-    raise TypeError(f"{type(value).__name__} has no form as a row")
+class Packer:
+    """Turns values into lists, words and numbers ready for JSON, what is shared into `pool`."""
+
+    def __init__(self) -> None:
+        self.pool: list[Any] = []
+        self._places: dict[tuple[type, Any], int] = {}
+
+    def packed(self, value: Any) -> Any:
+        """`value` in plain form; a number in place of what went to the pool."""
+        if is_dataclass(value):
+            kept = (one for one in fields(value) if one.init and not _is_default(one, value))
+            row = {one.name: self.packed(getattr(value, one.name)) for one in kept}
+            return self._place(value, {TAG: type(value).__name__} | row)
+        if isinstance(value, Enum):
+            return value.value
+        if isinstance(value, frozenset):
+            return sorted(self.packed(item) for item in value)
+        if isinstance(value, tuple):
+            items = [self.packed(item) for item in value]
+            return self._place(value, items) if value and isinstance(value[0], tuple) else items
+        if value is None or isinstance(value, bool | int | float | str):
+            return value
+        raise TypeError(f"{type(value).__name__} has no form as a row")
+
+    def _place(self, value: Any, plain: Any) -> int:
+        key = (type(value), value)
+        if key not in self._places:
+            self._places[key] = len(self.pool)
+            self.pool.append(plain)
+        return self._places[key]
 
 
 def _is_default(one: Field[Any], value: object) -> bool:
@@ -40,9 +58,10 @@ def _is_default(one: Field[Any], value: object) -> bool:
 
 
 class Unpacker:
-    """Reads packed values back; works out how to read each type once."""
+    """Reads packed values back out of their pool; works out how to read each type once."""
 
-    def __init__(self) -> None:
+    def __init__(self, pool: list[Any]) -> None:
+        self._pool = pool
         self._known: dict[Any, Reader | None] = {}
 
     def reader(self, hint: Any) -> Reader | None:
@@ -63,42 +82,58 @@ class Unpacker:
         if isinstance(hint, type) and issubclass(hint, Enum):
             return {member.value: member for member in hint}.__getitem__
         if is_dataclass(hint):
-            return self._record(hint)
-        if hint in {str, int, float, bool}:
+            return self._pooled(self._record(hint))
+        if hint in PLAIN.values():
             return None
         raise TypeError(f"{hint} has no form as a row")
 
+    def _pooled(self, read: Reader) -> Reader:
+        """What a number stands for, read once; what stands for itself is read as it is."""
+        done: dict[int, Any] = {}
+        pool = self._pool
+
+        def read_pooled(value: Any) -> Any:
+            if type(value) is not int:
+                return read(value)
+            if value not in done:
+                done[value] = read(pool[value])
+            return done[value]
+
+        return read_pooled
+
     def _many(self, hint: Any) -> Reader:
         read = self.reader(hint)
-        return tuple if read is None else lambda value: tuple(map(read, value))
+        if read is None:
+            return tuple
+        if get_origin(hint) is tuple:
+            return self._pooled(lambda value: tuple(map(read, value)))
+        return lambda value: tuple(map(read, value))
 
     def _fixed(self, hints: tuple[Any, ...]) -> Reader:
         reads = [self.reader(hint) for hint in hints]
         if not any(reads):
             return tuple
         each = [read or _same for read in reads]
-        if len(each) == 2:  # by far the most common, and worth the shorter way
-            first, second = each
-            return lambda value: (first(value[0]), second(value[1]))
         return lambda value: tuple([read(item) for read, item in zip(each, value, strict=True)])
 
     def _either(self, hints: list[Any]) -> Reader | None:
-        """One of several types or None; several dataclasses are told apart by name, numbers need no telling."""
+        """One of several types or None; several dataclasses are told apart by name."""
         if len(hints) == 1:
             read = self.reader(hints[0])
             return None if read is None else lambda value: None if value is None else read(value)
         if not all(is_dataclass(hint) for hint in hints):
             raise TypeError(f"{hints} have no form as a row")
         by_name = {hint.__name__: self._record(hint) for hint in hints}
-        return lambda value: None if value is None else by_name[value[TAG]](value)
+        read_one = self._pooled(lambda value: by_name[value[TAG]](value))
+        return lambda value: None if value is None else read_one(value)
 
     def _record(self, made: Any) -> Reader:
-        hints = get_type_hints(made)
-        reads = [
-            (one.name, read) for one in fields(made) if one.init and (read := self.reader(hints[one.name])) is not None
-        ]
+        hints = _hints(made)
+        reads = [(name, read) for name, hint in hints.items() if (read := self.reader(hint)) is not None]
 
         def read_record(values: dict[str, Any]) -> Any:
+            if type(values) is not dict:
+                raise TypeError(f"{made.__name__} is written as an object")
             tag = values.pop(TAG)
             if tag != made.__name__:
                 raise ValueError(f"{tag} is not {made.__name__}")
@@ -108,6 +143,15 @@ class Unpacker:
             return made(**values)
 
         return read_record
+
+
+def _hints(made: Any) -> dict[str, Any]:
+    """The types of the fields a dataclass is made with; plain ones without the cost of evaluating their names."""
+    written = {one.name: one.type for one in fields(made) if one.init}
+    other = {name: hint for name, hint in written.items() if hint not in PLAIN}
+    holder = types.SimpleNamespace(__annotations__=other)
+    found = get_type_hints(holder, vars(sys.modules[made.__module__]))
+    return {name: found.get(name, PLAIN.get(str(hint))) for name, hint in written.items()}
 
 
 def _same(value: Any) -> Any:

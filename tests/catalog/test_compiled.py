@@ -48,10 +48,10 @@ def test_a_changed_content_is_not_read(kept: Path) -> None:
 
 
 def test_content_of_other_classes_is_not_read(kept: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    for content in ({"is": "Catalog"}, {"is": "Shelf"}, {"is": "Catalog", "exercises": 3}, [1]):
+    for content in ({"is": "Catalog"}, {"is": "Shelf"}, {"is": "Catalog", "exercises": 3}, [1], 7, None, "a"):
         with monkeypatch.context() as patch:
-            patch.setattr("catalog.compiled.packed", lambda _, content=content: content)
-            write_compiled(kept, "key", CATALOG)
+            patch.setattr("catalog.rows.Packer.packed", lambda *_, content=content: content)
+            assert write_compiled(kept, "key", CATALOG)
         assert read_compiled(kept, "key") is None, content
 
 
