@@ -38,7 +38,7 @@ def test_a_start_from_the_compiled_form_does_without_schemas_and_toml(tmp_path: 
         "assert len(load_catalog([Path(sys.argv[1])]).exercises) > 300\n"
         "print([name for name in ('pydantic', 'tomllib', 'platformdirs') if name in sys.modules])"
     )
-    done = subprocess.run(  # noqa: S603 - our own interpreter and text
+    done = subprocess.run(
         [sys.executable, "-c", script, str(place)], cwd=ROOT, capture_output=True, text=True, check=True
     )
     assert done.stdout.strip() == "[]"
