@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from core.exercise.model import Exercise
+from core.exercise.model import Exercise, Family
 from core.mass.model import Material
 from core.things.model import ThingKind
 
@@ -33,6 +33,11 @@ class Catalog:
     def exercise_by_id(self) -> dict[str, Exercise]:
         """Exercises by id."""
         return {exercise.id: exercise for exercise in self.exercises}
+
+    @cached_property
+    def exercises_by_family(self) -> dict[Family, tuple[Exercise, ...]]:
+        """Exercises by the family of their main pattern, each by id."""
+        return {family: tuple(e for e in self.exercises if e.family is family) for family in Family}
 
     @cached_property
     def kind_by_id(self) -> dict[str, ThingKind]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 
 
 class Pattern(StrEnum):
@@ -262,6 +263,11 @@ class BodyShare:
     source_ids: tuple[str, ...] = ()
 
 
+@cache
+def _heaviest(patterns: tuple[tuple[Pattern, float], ...]) -> Pattern:
+    return max(patterns, key=lambda pair: pair[1])[0]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Exercise:
     """One movement a person can be asked to do, or (with gym needs) ask to have replaced.
@@ -307,7 +313,7 @@ class Exercise:
     @property
     def main_pattern(self) -> Pattern:
         """The pattern with the greatest weight (the first of equals)."""
-        return max(self.patterns, key=lambda pair: pair[1])[0]
+        return _heaviest(self.patterns)
 
     @property
     def family(self) -> Family:

@@ -47,6 +47,7 @@ class Ladder:
         self._cup_l = cup_l
         self.masses_kg, self._entries = _assembled(sources)
         self._made_rungs: dict[int, Rung] = {}
+        self._index_of: dict[tuple[str, str, float], int] | None = None
 
     def __len__(self) -> int:
         return len(self.masses_kg)
@@ -102,14 +103,16 @@ class Ladder:
 
     def at_state(self, thing_id: str, material_id: str, volume_l: float) -> Rung | None:
         """The rung made of this one thing at this fill alone, or None where it is not the rung kept for its mass."""
+        if self._index_of is None:
+            self._index_of = dict(self._states())
+        index = self._index_of.get((thing_id, material_id, volume_l))
+        return None if index is None else self.rung(index)
+
+    def _states(self) -> Iterator[tuple[tuple[str, str, float], int]]:
         for index, (source_index, local, _) in enumerate(self._entries):
             source = self._sources[source_index]
-            if source.thing.id != thing_id or source.packed is not None:
-                continue
-            state = source.states[local]
-            if state.material_id == material_id and abs(state.fill_l - volume_l) < 1e-9:
-                return self.rung(index)
-        return None
+            if source.packed is None and (material_id := source.states[local].material_id) is not None:
+                yield (source.thing.id, material_id, source.states[local].fill_l), index
 
     def gaps(self, *, wider_than_pct: float = WIDE_STEP_PCT, from_kg: float = 1.0) -> tuple[Gap, ...]:
         """Steps wider than `wider_than_pct` of the lower rung, from `from_kg` up (below it steps are always wide)."""

@@ -22,6 +22,7 @@ from core.exercise.model import DoseKind, Exercise, Family, Pattern, Use
 from core.fit.bind import bind
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
+from core.knowledge import Catalog
 from core.plan.clock import block_seconds, rest_seconds
 from core.plan.intervals import STATIONS
 from core.plan.model import DayKind, FillState, Wave
@@ -101,7 +102,7 @@ class MenuRequest:
     """What a menu depends on: the setting, exercises to leave out or to hold, quiet, the wave, last week's ids."""
 
     setting: Setting
-    exercises: tuple[Exercise, ...]
+    catalog: Catalog
     bans: frozenset[str] = frozenset()
     must: frozenset[str] = frozenset()
     quiet: bool = False
@@ -133,12 +134,34 @@ def strength_menu(request: MenuRequest) -> tuple[Candidate, ...]:
     """For each family the best few movements, with their own load and loads that share a pour, at 2, 3 or 4 sets."""
     chosen: list[Candidate] = []
     for family in STRENGTH_FAMILIES:
-        mine = [e for e in request.exercises if e.family is family and _is_strength_work(e) and allowed(e, request)]
+        mine = [e for e in request.catalog.exercises_by_family[family] if _is_strength_work(e) and allowed(e, request)]
         chosen.extend(_best_of(mine, request, PER_FAMILY))
     pool = sorted({state for candidate in chosen for state in candidate.states})
     sharing = [other for candidate in chosen for other in _sharing(candidate, pool, request)]
     sets = _set_choices(request.wave)
-    return tuple(_with_sets(candidate, count) for candidate in (*chosen, *sharing) for count in sets)
+    return undominated([_with_sets(candidate, count) for candidate in (*chosen, *sharing) for count in sets], request.must)
+
+
+def undominated(candidates: list[Candidate], must: frozenset[str]) -> tuple[Candidate, ...]:
+    """The candidates worth offering: none that another of its family with as many sets beats in every way.
+
+    One beats another when it costs no more, takes no longer and needs no fill the other does not need, so no best plan
+    is lost. Movements in `must` are kept whatever they cost.
+    """
+    groups: dict[tuple[Family, int], list[Candidate]] = {}
+    for candidate in candidates:
+        groups.setdefault((candidate.exercise.family, candidate.dose.sets), []).append(candidate)
+    kept: set[str] = set()
+    for group in groups.values():
+        for candidate in sorted(group, key=lambda one: (one.cost, one.seconds, one.key)):
+            beaten = any(other.key in kept and _beats(other, candidate) for other in group)
+            if candidate.exercise.id in must or not beaten:
+                kept.add(candidate.key)
+    return tuple(candidate for candidate in candidates if candidate.key in kept)
+
+
+def _beats(one: Candidate, other: Candidate) -> bool:
+    return one.cost <= other.cost and one.seconds <= other.seconds and set(one.states) <= set(other.states)
 
 
 def _is_strength_work(exercise: Exercise) -> bool:
@@ -283,7 +306,8 @@ def filled_menu(request: MenuRequest, kind: DayKind, seconds: int) -> tuple[Cand
     """Choices for a day of one long block (easy, loaded walk): each movement for all the `seconds` there are."""
     patterns = EASY_PATTERNS if kind is DayKind.EASY else (Pattern.WALK, Pattern.CARRY)
     found = []
-    for exercise in request.exercises:
+    families = (Family.GAIT,) if kind is DayKind.EASY else (Family.GAIT, Family.CARRY)
+    for exercise in (e for family in families for e in request.catalog.exercises_by_family[family]):
         if exercise.main_pattern not in patterns or not allowed(exercise, request):
             continue
         if not _is_long(exercise) or (_carries_pack(exercise) != (kind is DayKind.LOADED_WALK)):
@@ -345,7 +369,8 @@ def short_menu(request: MenuRequest, kind: DayKind) -> tuple[Candidate, ...]:
     """Choices for days of many short blocks: interval stations, mobility positions, warm-up or cool-down moves."""
     patterns = INTERVAL_PATTERNS if kind is DayKind.INTERVALS else (Pattern.MOBILITY,)
     found = []
-    for exercise in request.exercises:
+    family = Family.GAIT if kind is DayKind.INTERVALS else Family.MOBILITY
+    for exercise in request.catalog.exercises_by_family[family]:
         if exercise.main_pattern in patterns and allowed(exercise, request):
             candidate = _short_candidate(exercise, request, kind)
             if candidate is not None:

@@ -95,14 +95,20 @@ class _Kitchen:
 
     def _menu(self, wish: DayWish, kind: DayKind, place: Place, room_s: int) -> tuple[Candidate, ...]:
         quiet = is_quiet(place.quiet, wish)
-        must = frozenset(
-            pin.exercise_id for pin in self._request.wishes.pins if pin.exercise_id and pin.weekday == wish.weekday
-        )
+        must = self._must(wish.weekday)
         length_s = room_s if kind in LONG_KINDS else 0
         key = (place.id, kind, quiet, length_s, must)
         if key not in self._menus:
             self._menus[key] = self._made(kind, place, quiet, length_s, must)
         return self._menus[key]
+
+    def _must(self, weekday: int) -> frozenset[str]:
+        """Movements that must stay on the menu of a day: pinned there, or in the plan the person has."""
+        pinned = {pin.exercise_id for pin in self._request.wishes.pins if pin.exercise_id and pin.weekday == weekday}
+        keep = self._request.keep
+        days = keep.days if keep is not None else ()
+        kept = {block.exercise.id for day in days if day.weekday == weekday for block in day.blocks}
+        return frozenset(pinned | (kept - set(self._request.wishes.bans)))
 
     def _made(
         self, kind: DayKind, place: Place, quiet: bool, length_s: int, must: frozenset[str]
@@ -112,7 +118,7 @@ class _Kitchen:
             self._settings[place.id] = Setting(self._house, self._person, materials, place)
         order = MenuRequest(
             setting=self._settings[place.id],
-            exercises=self._catalog.exercises,
+            catalog=self._catalog,
             bans=frozenset(self._request.wishes.bans) - must,
             must=must,
             quiet=quiet,

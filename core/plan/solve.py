@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
+from ortools.sat.python.cp_model import LinearExpr
 
 from core.exercise.model import Family
 from core.plan.frame import FEWEST_BLOCKS, HARD_KINDS, MOST_BLOCKS, SUITING_MINUTES, TARGET_SETS
@@ -39,6 +40,17 @@ class Solution:
     solver_s: float = 0.0
 
 
+def fits_alone(day: DayChoice, kind: DayKind) -> bool:
+    """Whether the shortest day of this kind fits the minutes."""
+    menu = day.menus.get(kind, ())
+    shortest: dict[str, int] = {}
+    for candidate in menu:
+        name = candidate.exercise.family if kind is DayKind.STRENGTH else candidate.exercise.id
+        shortest[name] = min(candidate.seconds, shortest.get(name, candidate.seconds))
+    fewest = sorted(shortest.values())[: FEWEST_BLOCKS[kind]]
+    return bool(menu) and sum(fewest) + day.fixed_s <= day.limit_s
+
+
 def minutes_rule(weekday: int) -> str:
     """Name of the rule that holds a day to its minutes."""
     return f"minutes:{weekday}"
@@ -50,13 +62,22 @@ def pin_rule(index: int) -> str:
 
 
 class _Model:
-    """Builds the model; `dropped` names the wishes left out (to find which of them clash)."""
+    """Builds the model; `dropped` names the wishes left out (to find which of them clash).
+
+    `kinds` settles the kind of every day. An `outline` has no movements at all, only days that fit by themselves.
+    """
 
     def __init__(
-        self, problem: Problem, dropped: frozenset[str], kinds: tuple[DayKind, ...] | None = None
+        self,
+        problem: Problem,
+        dropped: frozenset[str],
+        kinds: tuple[DayKind, ...] | None = None,
+        *,
+        outline: bool = False,
     ) -> None:
         self.problem = problem
         self.only = kinds
+        self.outline = outline
         self.dropped = dropped
         self.model = cp_model.CpModel()
         self.kind: list[dict[DayKind, cp_model.IntVar]] = []
@@ -70,14 +91,15 @@ class _Model:
         self._pins()
 
     def _day(self, position: int, day: DayChoice) -> None:
-        possible = [kind for kind, menu in day.menus.items() if menu] + [DayKind.REST]
+        possible = [kind for kind, menu in day.menus.items() if (fits_alone(day, kind) if self.outline else menu)]
+        possible.append(DayKind.REST)
         if self.only is not None:
             possible = [self.only[position]]
         kinds = {kind: self.model.new_bool_var(f"k{position}{kind}") for kind in possible}
         self.model.add_exactly_one(kinds.values())
         picks = []
         for kind in kinds:
-            menu = day.menus.get(kind, ())
+            menu = () if self.outline else day.menus.get(kind, ())
             own = [(candidate, self.model.new_bool_var(f"y{position}{candidate.key}")) for candidate in menu]
             self._shape(kind, kinds[kind], own)
             picks.extend(own)
@@ -89,26 +111,27 @@ class _Model:
         self, kind: DayKind, active: cp_model.IntVar, own: list[tuple[Candidate, cp_model.IntVar]]
     ) -> None:
         """A day of a kind has between its fewest and most blocks, each family (or movement) at most once."""
-        if kind is DayKind.REST:
+        if kind is DayKind.REST or self.outline:
             return
         names = list(dict.fromkeys(candidate.exercise.id for candidate, _ in own))
         fewest = min(FEWEST_BLOCKS[kind], len(names))
         variables = [variable for _, variable in own]
-        self.model.add(sum(variables) >= fewest * active)
-        self.model.add(sum(variables) <= MOST_BLOCKS[kind] * active)
+        self.model.add(LinearExpr.sum(variables) >= fewest * active)
+        self.model.add(LinearExpr.sum(variables) <= MOST_BLOCKS[kind] * active)
         groups: dict[str, list[cp_model.IntVar]] = defaultdict(list)
         for candidate, variable in own:
             strength = kind is DayKind.STRENGTH
             groups[candidate.exercise.family if strength else candidate.exercise.id].append(variable)
         for group in groups.values():
-            self.model.add(sum(group) <= active)
+            self.model.add(LinearExpr.sum(group) <= active)
 
     def _limit(self, position: int, day: DayChoice, kinds: dict[DayKind, cp_model.IntVar]) -> None:
         limit_s = DROPPED_LIMIT_S if minutes_rule(day.weekday) in self.dropped else day.limit_s
         refills = self._fills(position)
-        work = sum(candidate.seconds * variable for candidate, variable in self.pick[position])
-        fixed = day.fixed_s * sum(variable for kind, variable in kinds.items() if kind is not DayKind.REST)
-        self.model.add(work + fixed + REFILL_S * sum(refills) <= limit_s)
+        terms = [(candidate.seconds, variable) for candidate, variable in self.pick[position]]
+        terms.extend((day.fixed_s, variable) for kind, variable in kinds.items() if kind is not DayKind.REST)
+        terms.extend((REFILL_S, extra) for extra in refills)
+        self.model.add(LinearExpr.weighted_sum([v for _, v in terms], [s for s, _ in terms]) <= limit_s)
 
     def _fills(self, position: int) -> list[cp_model.IntVar]:
         """Fill states in use on a day, and the pours needed during it beyond one state a piece."""
@@ -133,7 +156,8 @@ class _Model:
             if most <= count:
                 continue
             extra = self.model.new_int_var(0, most, f"r{position}{thing_id}")
-            self.model.add(extra >= sum(weight[state] * used[state] for state in states) - count)
+            used_pieces = LinearExpr.weighted_sum([used[state] for state in states], [weight[state] for state in states])
+            self.model.add(extra >= used_pieces - count)
             self._pay(COSTS.refill, extra)
             refills.append(extra)
         return refills
@@ -150,7 +174,7 @@ class _Model:
             for family in Family:
                 here, there = self._hard(position, family), self._hard(after, family)
                 if here and there:
-                    self.model.add(sum(here) + sum(there) <= 1)
+                    self.model.add(LinearExpr.sum(here + there) <= 1)
             hard_kinds = (DayKind.INTERVALS, DayKind.LOADED_WALK)
             for kind in hard_kinds:
                 if kind in self.kind[position] and kind in self.kind[after]:
@@ -198,7 +222,9 @@ class _Model:
         self._minimize()
 
     def _minimize(self) -> None:
-        self.model.minimize(sum(cost * variable for cost, variable in self.costs) + self.constant)
+        variables = [variable for _, variable in self.costs]
+        costs = [cost for cost, _ in self.costs]
+        self.model.minimize(LinearExpr.weighted_sum(variables, costs) + self.constant)
 
     def _pay(self, points: int, variable: cp_model.IntVar, *, ties: int = 0) -> None:
         self.costs.append((EIGHTHS * points + ties, variable))
@@ -208,15 +234,16 @@ class _Model:
         factor = self.problem.request.wave.sets
         low, high = max(1, round(low * factor)), max(1, round(high * factor))
         for family in STRENGTH_FAMILIES:
-            terms = [c.dose.sets * v for picks in self.pick for c, v in picks if _is_strength_of(c, family)]
-            if not terms:
+            mine = [(c.dose.sets, v) for picks in self.pick for c, v in picks if _is_strength_of(c, family)]
+            if not mine:
                 continue
+            sets = LinearExpr.weighted_sum([v for _, v in mine], [count for count, _ in mine])
             short = self.model.new_int_var(0, low, f"short{family}")
             none = self.model.new_int_var(0, 2, f"none{family}")
             over = self.model.new_int_var(0, 60, f"over{family}")
-            self.model.add(short >= low - sum(terms))
-            self.model.add(none >= 2 - sum(terms))
-            self.model.add(over >= sum(terms) - high)
+            self.model.add(short >= low - sets)
+            self.model.add(none >= 2 - sets)
+            self.model.add(over >= sets - high)
             self._pay(COSTS.short_set, short)
             self._pay(COSTS.short_set, none)
             self._pay(COSTS.extra_set, over)
@@ -323,6 +350,8 @@ def _solver() -> cp_model.CpSolver:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.linearization_level = 2
+    solver.parameters.add_lp_constraints_lazily = False  # with these two the same proof takes about half the time
+    solver.parameters.cp_model_probing_level = 0
     solver.parameters.random_seed = 0
     solver.parameters.max_deterministic_time = DETERMINISTIC_LIMIT
     solver.parameters.max_time_in_seconds = WALL_NET_S
@@ -338,7 +367,20 @@ def can_hold(problem: Problem, dropped: frozenset[str] = frozenset()) -> bool:
 
 def solve(problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None = None) -> Solution:
     """The best week for the problem. `on_start` receives each running solver, so a caller can stop it."""
-    first = _Model(problem, frozenset())
+    if not problem.request.wishes.pins:
+        quick = _in_two_steps(problem, on_start, outline=True)
+        if quick.status is not Status.IMPOSSIBLE:
+            return quick
+    return _in_two_steps(problem, on_start, outline=False)
+
+
+def _in_two_steps(
+    problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None, *, outline: bool
+) -> Solution:
+    """Kinds, then movements. With an `outline` the kinds are the best there are whenever the movements then work out:
+    an outline leaves rules out and adds none. Where they don't, the kinds are chosen under every rule instead.
+    """
+    first = _Model(problem, frozenset(), outline=outline)
     first.aim_at_kinds()
     solver = _solver()
     kinds_status = _run(solver, first, on_start)
@@ -351,7 +393,7 @@ def solve(problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None
     solver = _solver()
     status = _run(solver, second, on_start)
     if status is Status.IMPOSSIBLE:
-        raise RuntimeError("the kinds of the days were proven to allow movements, yet none were found")
+        return Solution(status=Status.IMPOSSIBLE, solver_s=spent_s + solver.wall_time)
     return Solution(
         status=Status.CUT_SHORT if Status.CUT_SHORT in (kinds_status, status) else Status.OPTIMAL,
         kinds=kinds,

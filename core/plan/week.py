@@ -78,7 +78,7 @@ def _day(
     place = day.places[kind]
     blocks = tuple(_block(candidate) for candidate in sorted(chosen, key=_in_order))
     setting = Setting(house, problem.person, catalog.material_by_id, place)
-    order = MenuRequest(setting=setting, exercises=catalog.exercises, bans=frozenset(problem.request.wishes.bans))
+    order = MenuRequest(setting=setting, catalog=catalog, bans=frozenset(problem.request.wishes.bans))
     warm_up = _easy_moves(order, Pattern.WARM_UP, warm_up_seconds(day.limit_s), day.weekday, blocks)
     cool_down = _easy_moves(order, Pattern.COOL_DOWN, cool_down_seconds(day.limit_s), day.weekday, blocks)
     pour_s = REFILL_S * sum(1 for _ in pours_during(blocks, problem.counts))
@@ -124,7 +124,7 @@ def _easy_moves(
     Where too few can be done here, the last one simply goes on longer, so the minutes always add up.
     """
     able = []
-    for exercise in order.exercises:
+    for exercise in order.catalog.exercises_by_family[Family.MOBILITY]:
         if exercise.main_pattern is pattern and allowed(exercise, order):
             bound = bind(exercise, order.setting, wanted_kg=0.0)
             if not isinstance(bound, Missing):
