@@ -58,8 +58,7 @@ def read_compiled(path: Path, key: str) -> Catalog | None:
     if first != key.encode() or second != hashlib.sha256(body).hexdigest().encode():
         return None
     try:
-        with _collector_paused():
-            return _unpacked(body)
+        return _unpacked(body)
     except (ValueError, TypeError, KeyError, IndexError):
         return None  # made by another version of the classes: parse again
 
@@ -92,8 +91,8 @@ def write_compiled(path: Path, key: str, catalog: Catalog) -> bool:
 
 
 @contextmanager
-def _collector_paused() -> Iterator[None]:
-    """Thousands of new objects that all stay: looking for garbage among them only costs time."""
+def collector_paused() -> Iterator[None]:
+    """No search for garbage meanwhile: among thousands of new objects that all stay it only costs time."""
     was_on = gc.isenabled()
     gc.disable()
     try:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
-from catalog.compiled import fingerprint, places, read_compiled, write_compiled
+from catalog.compiled import collector_paused, fingerprint, places, read_compiled, write_compiled
 from core.knowledge import Catalog
 
 
@@ -14,9 +14,14 @@ def load_catalog(kept_at: Iterable[Path] | None = None) -> Catalog:
 
     `InputError` names file, entry and field if the shipped files were changed and hold a fault.
     """
+    with collector_paused():
+        return _loaded(places() if kept_at is None else kept_at)
+
+
+def _loaded(kept_at: Iterable[Path]) -> Catalog:
     key = fingerprint()
     tried = []
-    for place in places() if kept_at is None else kept_at:
+    for place in kept_at:
         if (catalog := read_compiled(place, key)) is not None:
             return catalog
         tried.append(place)

@@ -11,13 +11,14 @@ from __future__ import annotations
 import sys
 import types
 from collections.abc import Callable
-from dataclasses import MISSING, Field, fields, is_dataclass
+from dataclasses import Field, fields, is_dataclass
 from enum import Enum
 from typing import Any, Union, get_args, get_origin, get_type_hints
 
 Reader = Callable[[Any], Any]
 TAG = "is"
 PLAIN = {"str": str, "int": int, "float": float, "bool": bool}
+AS_THEY_ARE = frozenset({*PLAIN.values(), type(None)})
 
 
 class Packer:
@@ -26,23 +27,30 @@ class Packer:
     def __init__(self) -> None:
         self.pool: list[Any] = []
         self._places: dict[tuple[type, Any], int] = {}
+        self._fields: dict[type, tuple[Field[Any], ...]] = {}
 
     def packed(self, value: Any) -> Any:
         """`value` in plain form; a number in place of what went to the pool."""
-        if is_dataclass(value):
-            kept = (one for one in fields(value) if one.init and not _is_default(one, value))
-            row = {one.name: self.packed(getattr(value, one.name)) for one in kept}
-            return self._place(value, {TAG: type(value).__name__} | row)
-        if isinstance(value, Enum):
-            return value.value
-        if isinstance(value, frozenset):
-            return sorted(self.packed(item) for item in value)
-        if isinstance(value, tuple):
-            items = [self.packed(item) for item in value]
-            return self._place(value, items) if value and isinstance(value[0], tuple) else items
-        if value is None or isinstance(value, bool | int | float | str):
+        kind = type(value)
+        if kind in AS_THEY_ARE:
             return value
-        raise TypeError(f"{type(value).__name__} has no form as a row")
+        if kind is tuple:
+            items = [self.packed(item) for item in value]
+            return self._place(value, items) if value and type(value[0]) is tuple else items
+        if issubclass(kind, Enum):
+            return value.value
+        if kind is frozenset:
+            return sorted(self.packed(item) for item in value)
+        if is_dataclass(kind):
+            kept = (one for one in self._fields_of(kind) if not _is_default(one, value))
+            row = {one.name: self.packed(getattr(value, one.name)) for one in kept}
+            return self._place(value, {TAG: kind.__name__} | row)
+        raise TypeError(f"{kind.__name__} has no form as a row")
+
+    def _fields_of(self, kind: Any) -> tuple[Field[Any], ...]:
+        if kind not in self._fields:
+            self._fields[kind] = tuple(one for one in fields(kind) if one.init)
+        return self._fields[kind]
 
     def _place(self, value: Any, plain: Any) -> int:
         key = (type(value), value)
@@ -54,7 +62,7 @@ class Packer:
 
 def _is_default(one: Field[Any], value: object) -> bool:
     found = getattr(value, one.name)
-    return one.default is not MISSING and found == one.default and type(found) is type(one.default)
+    return found is one.default or (type(found) is type(one.default) and found == one.default)
 
 
 class Unpacker:
