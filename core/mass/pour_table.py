@@ -49,6 +49,8 @@ def cubic_height(heights: Sequence[float], volumes: Sequence[float], slopes: Seq
     depth = high * (volume - volumes[i]) / (volumes[i + 1] - volumes[i])
     for _ in range(200):
         reached, slope = _within(heights, volumes, slopes, i, depth)
+        if reached == volume:
+            return heights[i] + depth
         low, high = (low, depth) if reached > volume else (depth, high)
         step = depth - (reached - volume) / slope if slope > 0 else low
         following = step if low < step < high else (low + high) / 2

@@ -64,6 +64,8 @@ def segment_angle(fraction: float) -> float:
     angle = min(math.cbrt(1.5 * fraction), math.pi)
     for _ in range(200):
         gap = segment_fraction(angle) - fraction
+        if gap == 0:
+            return angle
         low, high = (low, angle) if gap > 0 else (angle, high)
         slope = 2 * math.sin(angle) ** 2
         step = angle - gap / slope if slope > 0 else low

@@ -83,11 +83,13 @@ def format_temperature(celsius: float, system: UnitSystem) -> str:
 
 
 def _mass(kg: float, size_kg: float, system: UnitSystem) -> tuple[float, str]:
-    """`kg` in the unit that suits a mass of `size_kg`."""
-    light = abs(size_kg) < 0.1
+    """`kg` in the unit that suits a mass of `size_kg`: below 0.1 kg in g, below a quarter pound in oz.
+
+    The size is rounded first, so that a mass just below the limit is not shown as the limit in the smaller unit.
+    """
     if system is UnitSystem.METRIC:
-        return (kg * 1000, "g") if light else (kg, "kg")
-    return (kg / POUND_KG * 16, "oz") if light else (kg / POUND_KG, "lb")
+        return (kg * 1000, "g") if round(abs(size_kg), 3) < 0.1 else (kg, "kg")
+    return (kg / POUND_KG * 16, "oz") if round(abs(size_kg) / POUND_KG, 2) < 0.25 else (kg / POUND_KG, "lb")
 
 
 def _usual_decimals(value: float, unit: str = "") -> int:

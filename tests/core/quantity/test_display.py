@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from core.quantity import Measured
@@ -44,13 +44,17 @@ def test_the_shown_uncertainty_is_never_zero_and_within_a_tenth_or_half_a_digit(
     kg: float, u: float, system: UnitSystem
 ) -> None:
     number, _, wide = format_measured_mass(Measured(kg, u), system).partition(" ± ")
-    factor = 1.0 if system is METRIC else 1 / 0.45359237
+    unit = number.partition(" ")[2]
+    factor = {"kg": 1.0, "g": 1000.0, "lb": 1 / 0.45359237, "oz": 16 / 0.45359237}[unit]
     assert float(wide) > 0
     assert float(wide) == pytest.approx(2 * u * factor, rel=0.26)
     assert len(number.partition(" ")[0].partition(".")[2]) == len(wide.partition(".")[2])
 
 
-@given(kg=st.floats(0.1, 900), system=st.sampled_from(UnitSystem))
+@given(kg=st.floats(0.001, 900), system=st.sampled_from(UnitSystem))
+@example(kg=0.0999, system=METRIC)
+@example(kg=0.1015625, system=US)
+@example(kg=0.25 * 0.45359237, system=US)
 def test_a_shown_mass_reads_back_as_itself(kg: float, system: UnitSystem) -> None:
     shown = format_mass(kg, system)
     assert parse_mass_kg(shown) == pytest.approx(kg, rel=0.01, abs=0.051)
