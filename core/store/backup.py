@@ -15,12 +15,15 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
+from sqlalchemy.orm import Session
+
 from core.errors import StoreError
-from core.store.engine import connect, told_plainly
+from core.store.engine import READING, connect, open_engine, told_plainly
 from core.store.faults import CannotWrite, Damaged
 from core.store.files import disk_told, sync_file, sync_folder
 from core.store.opening import check_whole, schema_of
 from core.store.paths import DataFolder, FolderLock
+from core.store.shelf import read_contents
 from core.store.thinning import surplus
 
 STAMP = "%Y%m%d-%H%M%S-%f"
@@ -92,6 +95,7 @@ def verify(backup: Backup) -> None:
     schema_of(backup.path)
     with told_plainly(backup.path), closing(connect(backup.path, query_only=True)) as connection:
         check_whole(backup.path, connection, thorough=True)
+    _read_all(backup.path)
 
 
 def newest_whole(folder: DataFolder) -> Backup | None:
@@ -108,9 +112,9 @@ def restore(folder: DataFolder, backup: Backup, now: datetime.datetime) -> Path 
     verify(backup)
     with FolderLock(folder), disk_told(folder.folder):
         unfinished = folder.database.with_suffix(".new")
-        shutil.copyfile(backup.path, unfinished)
-        sync_file(unfinished)
-        aside = _set_aside(folder, now)
+        _copy_file(backup.path, unfinished)
+        aside = _copy_aside(folder, now)
+        folder.journal.unlink(missing_ok=True)  # it belongs to the file set aside, where it was copied to
         unfinished.replace(folder.database)
         sync_folder(folder.folder)
         return aside
@@ -119,7 +123,9 @@ def restore(folder: DataFolder, backup: Backup, now: datetime.datetime) -> Path 
 def set_aside(folder: DataFolder, now: datetime.datetime) -> Path | None:
     """Move the present file beside, so that the next start makes an empty record; the answer is where it went."""
     with FolderLock(folder), disk_told(folder.folder):
-        aside = _set_aside(folder, now)
+        aside = _copy_aside(folder, now)
+        folder.database.unlink(missing_ok=True)
+        folder.journal.unlink(missing_ok=True)
         sync_folder(folder.folder)
         return aside
 
@@ -130,9 +136,18 @@ def digest_of(path: Path) -> str:
         return hashlib.file_digest(file, "sha256").hexdigest()
 
 
+def _read_all(path: Path) -> None:
+    engine = open_engine(path, query_only=True)
+    try:
+        with told_plainly(path), Session(engine.execution_options(**{READING: True})) as session:
+            read_contents(session)
+    finally:
+        engine.dispose()
+
+
 def _copy(database: Path, unfinished: Path) -> str:
     """A checked copy on disk, and its SHA-256."""
-    with closing(connect(database, query_only=True)) as connection:
+    with closing(connect(database)) as connection:
         connection.execute("VACUUM INTO ?", (str(unfinished),))
     with closing(connect(unfinished, query_only=True)) as connection:
         check_whole(unfinished, connection, thorough=True)
@@ -167,15 +182,23 @@ def _digest_noted(backup: Backup) -> str | None:
     return words[0] if words else None
 
 
-def _set_aside(folder: DataFolder, now: datetime.datetime) -> Path | None:
+def _copy_aside(folder: DataFolder, now: datetime.datetime) -> Path | None:
+    """A copy of the present file: until the moment it is replaced, it also stays where it is."""
     if not folder.database.exists():
         return None
     stamp = now.astimezone(datetime.UTC).strftime(STAMP)
     aside = folder.folder / f"set-aside-{stamp}{ENDING}"
-    if folder.journal.exists():  # it belongs to the file: with it, an unfinished change can still be taken back
-        folder.journal.replace(aside.with_name(f"{aside.name}-journal"))
-    folder.database.replace(aside)
+    if folder.journal.exists():  # with it, SQLite can still take an unfinished change back
+        _copy_file(folder.journal, aside.with_name(f"{aside.name}-journal"))
+    _copy_file(folder.database, aside)
+    sync_folder(folder.folder)
     return aside
+
+
+def _copy_file(source: Path, target: Path) -> None:
+    shutil.copyfile(source, target)
+    target.chmod(0o600)
+    sync_file(target)
 
 
 @contextlib.contextmanager

@@ -115,6 +115,9 @@ _DAMAGED = {
     sqlite3.SQLITE_SCHEMA: "its tables have changed",
 }
 
+_NOT_THERE = ("no such ", "malformed ", "error in ")
+"""How SQLite begins when a table or column that every record has is missing."""
+
 
 def from_sqlite(path: Path, error: sqlite3.Error) -> StoreError | None:
     """The fault behind an error of SQLite; None when it is a mistake of ours (a broken constraint, wrong SQL)."""
@@ -125,4 +128,6 @@ def from_sqlite(path: Path, error: sqlite3.Error) -> StoreError | None:
         return CannotWrite(path, _WRITING[code])
     if "decode to UTF-8" in str(error):
         return Damaged(path, "a text in it is not readable")
+    if code == sqlite3.SQLITE_ERROR and str(error).startswith(_NOT_THERE):
+        return Damaged(path, str(error))
     return None
