@@ -1,0 +1,18 @@
+"""The invented demo household, read from its file like any other."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from catalog.household.load import read_household
+from core.knowledge import Catalog
+from core.store.commands import LoadHouse
+
+DEMO_FILE = Path(__file__).resolve().parents[2] / "resources" / "demo" / "dipper.toml"
+
+
+def demo_house(catalog: Catalog) -> LoadHouse:
+    """The command that puts the invented household in place of what is there (one undo brings that back)."""
+    found = read_household(DEMO_FILE.read_text(encoding="utf-8"), DEMO_FILE.name, catalog)
+    wishes = tuple((person.id, found.wishes) for person in found.house.people[:1])
+    return LoadHouse(found.house, wishes=wishes, replace_all=True)
