@@ -17,7 +17,6 @@ from core.mass.shapes import (
     Base,
     BoxBase,
     LyingCylinder,
-    Outline,
     PourTable,
     RoundBase,
     Shape,
@@ -49,7 +48,6 @@ __all__ = [
     "LyingCylinder",
     "Material",
     "MaterialKind",
-    "Outline",
     "Packing",
     "PourTable",
     "RoundBase",
@@ -199,10 +197,7 @@ class VolumeLevel:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CupsLevel:
-    """`count` cups of `cup_l` each. The cup is wrong alike every time; the pouring differs cup by cup.
-
-    `cup_share` is the half-width of the cup's own size, `pour_share` of one pour, both relative to one cup.
-    """
+    """`count` cups of `cup_l` each. The cup is wrong alike every time, the pouring cup by cup; half-widths of one cup."""
 
     count: float
     cup_l: float
