@@ -197,7 +197,7 @@ class VolumeLevel:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CupsLevel:
-    """`count` cups of `cup_l` each. The cup is wrong alike every time, the pouring cup by cup; half-widths of one cup."""
+    """`count` cups of `cup_l` each: the cup is wrong alike every time, each pour on its own. Half-widths of one cup."""
 
     count: float
     cup_l: float
