@@ -52,7 +52,7 @@ def open_engine(path: Path, *, migrating: bool = False, query_only: bool = False
     def creator() -> sqlite3.Connection:
         return connect(path, migrating=migrating, query_only=query_only)
 
-    engine = create_engine("sqlite://", creator=creator, poolclass=StaticPool)
+    engine = create_engine("sqlite://", creator=creator, poolclass=StaticPool, execution_options={READING: query_only})
     event.listen(engine, "begin", _begin)
     return engine
 
@@ -70,6 +70,8 @@ def told_plainly(path: Path) -> Iterator[None]:
         yield
     except faults.RowUnreadable as error:
         raise faults.Damaged(path, error.why) from error
+    except UnicodeDecodeError as error:  # a name in the file that SQLite put into its own message
+        raise faults.Damaged(path, "a text in it is not readable") from error
     except DBAPIError as error:
         fault = faults.from_sqlite(path, error.orig) if isinstance(error.orig, sqlite3.Error) else None
         if fault is None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sqlite3
 from pathlib import Path
 
-from core.errors import StoreError
+from core.errors import StoreError, shorten
 
 
 class InUse(StoreError):
@@ -129,5 +129,5 @@ def from_sqlite(path: Path, error: sqlite3.Error) -> StoreError | None:
     if "decode to UTF-8" in str(error):
         return Damaged(path, "a text in it is not readable")
     if code == sqlite3.SQLITE_ERROR and str(error).startswith(_NOT_THERE):
-        return Damaged(path, str(error))
+        return Damaged(path, shorten(error))
     return None

@@ -6,6 +6,7 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
+from core.errors import shorten
 from core.store.engine import APPLICATION_ID, SCHEMA, connect, told_plainly
 from core.store.faults import CannotRead, Damaged, Newer
 
@@ -47,6 +48,6 @@ def check_whole(path: Path, connection: sqlite3.Connection, *, thorough: bool = 
         (found,) = connection.execute(f"PRAGMA {pragma}(1)").fetchone()
         broken = connection.execute("PRAGMA foreign_key_check").fetchone()
     if found != "ok":
-        raise Damaged(path, f"the check found: {found}")
+        raise Damaged(path, f"the check found: {shorten(found)}")
     if broken is not None:
         raise Damaged(path, f"an entry in {broken[0]} mentions a {broken[2]} that is not there")

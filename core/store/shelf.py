@@ -10,9 +10,9 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from core.house.log import LoggedSession, LoggedTest
-from core.store.changes import CODEC_OF, Change, Part, Value
+from core.store.changes import CODEC_OF, ONLY, Change, Part, Value
 from core.store.contents import Contents, WeekOf, WishesOf
-from core.store.faults import UndoLost
+from core.store.faults import RowUnreadable, UndoLost
 from core.store.rows.base import Entry
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
 from core.store.rows.log import SessionRow, TestRow
@@ -52,6 +52,9 @@ def read_state(session: Session) -> State:
         rows = tuple(rows_of(session, part))
         entries[part] = {row.key(): row.from_row() for row in rows}
         places[part] = {row.key(): row.position for row in rows if hasattr(row, "position")}
+    for part in (Part.HOUSE, Part.SETTINGS):
+        if ONLY not in entries[part]:
+            raise RowUnreadable(f"the entry for {part} is missing")
     return State(entries, places)
 
 
