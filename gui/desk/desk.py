@@ -88,9 +88,7 @@ class Desk(QObject):
             return None
         key = (place_id, person.id)
         if key not in self._settings_made:
-            self._settings_made[key] = Setting(
-                self.house(), person, self.catalog.material_by_id, self.place(place_id)
-            )
+            self._settings_made[key] = Setting(self.house(), person, self.catalog.material_by_id, self.place(place_id))
         return self._settings_made[key]
 
     def week(self) -> Week | None:

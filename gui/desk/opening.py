@@ -32,7 +32,6 @@ def main(data: Path | None = None, *, demo: bool = False) -> int:
     """Open the window on a data folder; with `demo` the invented household is put in place if the house is empty."""
 
     def load(report: Report) -> Loaded:
-        import core.store.record  # imported here, off the GUI thread, so that opening it there is quick
         import gui.desk.desk  # noqa: F401  # likewise
         from catalog.load import load_catalog
         from core.store.paths import DataFolder
@@ -67,8 +66,8 @@ def open_desk(loaded: Loaded, window: MainWindow) -> Desk | None:
     """The desk on the record of this folder, or None after the window has said why it can't be opened."""
     from core.errors import FillmarkError
     from core.store.record import Record
-    from gui.desk.desk import Desk
     from gui.desk.demo import demo_house
+    from gui.desk.desk import Desk
 
     try:
         record = Record.open(loaded.folder, _now)

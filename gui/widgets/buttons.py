@@ -107,6 +107,11 @@ class LinkButton(QPushButton):
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         set_label(self, label)
 
+    def show_label(self, label: str) -> None:
+        """Write another label."""
+        set_label(self, label)
+        self.updateGeometry()
+
     def label(self) -> str:
         """The label as a person reads it."""
         return label_of(self)

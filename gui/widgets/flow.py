@@ -28,6 +28,14 @@ class FlowLayout(QLayout):
         self._items.append(item)
         self.invalidate()
 
+    def clear(self) -> None:
+        """Take every item out and let its widget go."""
+        while (item := self.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+
     def count(self) -> int:
         return len(self._items)
 
