@@ -27,6 +27,7 @@ STEADY = frozenset(
     {Form.WALL, Form.DOOR_FRAME, Form.RAIL, Form.TABLE, Form.SEAT, Form.BAR, Form.ANCHOR_POINT, Form.RACK, Form.STICK}
 )
 PULLED_ON = frozenset({Form.BAR, Form.ANCHOR_POINT, Form.RAIL, Form.RACK})
+BORNE_BY = frozenset({Use.STEP, Use.SIT, Use.HANDS, Use.FEET})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,7 +215,7 @@ def grade_use(
     seated lowers the reach, lying takes the ceiling out of it.
     """
     rule = _RULES[use]
-    if thing.facts.form not in rule.forms:
+    if not form_serves(thing.facts, use):
         return _REFUSED[use]
     case = Case(thing=thing, person=person, place=place, load_kg=load_kg, bears=bears, posture=posture)
     elsewhere = _elsewhere(case)
@@ -225,11 +226,13 @@ def grade_use(
 
 def affordances(thing: Thing, person: Body | None = None, place: Room | None = None) -> tuple[Affordance, ...]:
     """Every use the thing's form can serve, in the order of `Use`, refusals with their reason among them."""
-    return tuple(grade_use(thing, use, person, place) for use in Use if thing.facts.form in _RULES[use].forms)
+    return tuple(grade_use(thing, use, person, place) for use in Use if form_serves(thing.facts, use))
 
 
 def form_serves(facts: Facts, use: Use) -> bool:
-    """Whether such a form can serve the use at all, ratings and sizes aside."""
+    """Whether such a form can serve the use at all, ratings and sizes aside; small blocks bear nobody."""
+    if facts.form is Form.BLOCK and facts.surface_cm is None and use in BORNE_BY:
+        return False
     return facts.form in _RULES[use].forms
 
 

@@ -20,6 +20,7 @@ FOOT_CM = (25.0, 20.0)
 """Least length and width to put a whole foot on (judgement)."""
 STEADY_RATING = 1.25
 """A hanging person who moves pulls with more than the own mass; below this multiple, keep still (judgement)."""
+HELD_AT_SURFACE = frozenset({Form.BAR, Form.ANCHOR_POINT})
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -192,7 +193,9 @@ def balance(case: Case) -> Iterator[Finding]:
         yield fair("light: set it against a wall")
     if facts.form is Form.STICK:
         yield fair("a stick helps a little: keep a wall near")
-    if 0 < facts.height_cm < 60 and not facts.fixed:
+    elif facts.form in HELD_AT_SURFACE and facts.surface_cm is not None and facts.surface_cm > 160:
+        yield no("too high to hold for balance")
+    elif 0 < facts.height_cm < 60 and not facts.fixed:
         yield poor("too low to hold while standing")
 
 

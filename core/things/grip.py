@@ -46,6 +46,8 @@ def one_hand_grip(facts: Facts) -> Iterator[Finding]:
         yield fair("it hangs by a strap and swings")
     elif handle is Handle.RIM:
         yield poor("only a rim to hold: it can slip")
+    elif facts.form is Form.FREE_WEIGHT:
+        yield fair("a hole to hold, not a handle")
     elif handle is Handle.CUT_OUT or facts.rigidity is Rigidity.RIGID:
         yield poor("it has two handles and tips when held by one")
 

@@ -16,6 +16,8 @@ from core.things.grip import closes_round, one_hand_grip, sides_cm, two_hand_gri
 from core.things.model import Closure, Facts, Form, Handle, Hazard, Rigidity
 
 LIFT_LENGTH_CM = 40.0
+SMALLEST_DRAG_CM = 35.0
+HELD_FIRMLY = frozenset({Handle.MOULDED, Handle.LOOP, Handle.TWO_LOOPS, Handle.STRAPS, Handle.BAR})
 SOFT_FORMS = frozenset({Form.SACK, Form.BAG})
 GLASS_LOW = "glass: keep it low, over something soft"
 CHEMICALS = "it held fuel or chemicals: keep it out of training"
@@ -188,7 +190,11 @@ def drag(case: Case) -> Iterator[Finding]:
         yield no("glass breaks when it is dragged")
     if facts.form is Form.WHEELED:
         yield note("push it at walking pace")
+        if Hazard.FOLDING in facts.hazards:
+            yield fair("it folds: check that the lock holds")
         return
+    if sides_cm(facts)[0] < SMALLEST_DRAG_CM:
+        yield poor("too small to drag")
     if _spills(facts):
         yield fair("it is open: it spills on bumps")
     if facts.handle is Handle.NONE and facts.form is not Form.SACK:
@@ -208,15 +214,16 @@ def swing(case: Case) -> Iterator[Finding]:
         yield no("it can break open when it swings")
     if facts.closure in (Closure.OPEN, Closure.LID, Closure.TIED):
         yield no("not sealed: it opens when it swings")
-    if facts.handle is Handle.NONE:
-        yield no("nothing to hold on to")
+    if facts.handle not in HELD_FIRMLY or Hazard.WHEELED in facts.hazards:
+        yield no("nothing to hold on to firmly")
     elif facts.form is Form.FREE_WEIGHT and facts.handle is Handle.BAR:
         yield fair("hold one end in both hands")
-    elif facts.form is Form.BAG:
+    elif facts.rigidity is Rigidity.SOFT:
         yield fair("soft: pack it tight and check the loop")
-    elif facts.form is not Form.FREE_WEIGHT:
+    elif facts.form is Form.VESSEL:
         yield poor("what is inside shifts: fill it to the top, tape the cap")
-    yield from two_hand_grip(facts) if facts.form is Form.VESSEL else ()
+    elif facts.form is not Form.FREE_WEIGHT:
+        yield poor("not made to swing: check that every part is tight")
 
 
 def overhead(case: Case) -> Iterator[Finding]:
@@ -241,7 +248,7 @@ def _unsafe_overhead(facts: Facts) -> Iterator[Finding]:
         yield no("it can split: never overhead")
     if Hazard.WHEELED in facts.hazards or Hazard.SHARP in facts.hazards:
         yield no("wheels or sharp edges: never overhead")
-    if facts.closure in (Closure.OPEN, Closure.TIED) or (facts.closure is Closure.LID and facts.form is not Form.BAG):
+    if facts.closure in (Closure.OPEN, Closure.TIED, Closure.LID):
         yield no("not sealed: never overhead")
 
 
@@ -250,7 +257,7 @@ def _overhead_grip(facts: Facts) -> Iterator[Finding]:
         yield no("no handle: never overhead")
     elif facts.handle is Handle.BAIL:
         yield poor("it hangs and swings on its handle")
-    elif facts.form is Form.BAG:
+    elif facts.form in SOFT_FORMS:
         yield fair("soft: pack it tight")
     else:
         yield from one_hand_grip(facts)
