@@ -5,11 +5,12 @@ It yields one sentence per fault, in a fixed order; the shipped catalog yields n
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from catalog.check_exercises import find_exercise_errors
+from catalog.check_things import find_thing_errors
 from core.exercise.model import Exercise, Need, Use
 from core.fit.geometry import working_heights
 from core.knowledge import Catalog
@@ -23,42 +24,18 @@ AMPLE_RATING_KG = 500.0
 def find_catalog_errors(catalog: Catalog) -> Iterator[str]:
     """One sentence per fault of the catalog; none when all is well."""
     source_ids = frozenset(source.id for source in catalog.sources)
-    yield from _repeated("kind", (kind.id for kind in catalog.kinds))
     yield from _repeated("material", (material.id for material in catalog.materials))
     yield from _repeated("source", (source.id for source in catalog.sources))
     yield from find_exercise_errors(catalog.exercises, source_ids)
-    yield from _shared_kind_names(catalog.kinds)
-    yield from _unknown_fills(catalog)
-    named = [(kind.id, kind.source_ids) for kind in catalog.kinds]
-    named.extend((material.id, material.source_ids) for material in catalog.materials)
-    for entry_id, used in named:
-        yield from (f"{entry_id}: the source {one} is not listed" for one in used if one not in source_ids)
+    yield from find_thing_errors(catalog.kinds, source_ids, catalog.materials)
+    for material in catalog.materials:
+        unknown = (one for one in material.source_ids if one not in source_ids)
+        yield from (f"{material.id}: the source {one} is not listed" for one in unknown)
     yield from _out_of_reach(catalog)
 
 
 def _repeated(what: str, ids: Iterable[str]) -> Iterator[str]:
     yield from (f"{one}: the {what} id is used {count} times" for one, count in Counter(ids).items() if count > 1)
-
-
-def _shared_kind_names(kinds: Iterable[ThingKind]) -> Iterator[str]:
-    """What a person types must mean one kind, whatever its letter case."""
-    owners: dict[str, list[str]] = defaultdict(list)
-    for kind in kinds:
-        for word in sorted({word.casefold() for word in (kind.name, kind.plural, *kind.aliases)}):
-            owners[word].append(kind.id)
-    for word, who in owners.items():
-        if len(who) > 1:
-            yield f"{who[0]}: the name or alias “{word}” also belongs to {', '.join(who[1:])}"
-
-
-def _unknown_fills(catalog: Catalog) -> Iterator[str]:
-    for kind in catalog.kinds:
-        for fill in kind.fills:
-            material = catalog.material_by_id.get(fill)
-            if material is None:
-                yield f"{kind.id}: the fill {fill} is not a material"
-            elif not material.as_fill:
-                yield f"{kind.id}: {fill} must not be used as a fill"
 
 
 def _out_of_reach(catalog: Catalog) -> Iterator[str]:
