@@ -74,7 +74,6 @@ class NavButton(_SideButton):
         super().__init__(parent)
         self._entry = entry
         self.setCheckable(True)
-        self.setAutoExclusive(True)
         set_label(self, entry.label)
         self.setAccessibleName(entry.label)
         self.setToolTip(f"{entry.label} ({keys})")
@@ -89,6 +88,10 @@ class NavButton(_SideButton):
             self.click()
             return
         super().keyPressEvent(event)
+
+    def nextCheckState(self) -> None:
+        """Pressing the way to the screen shown leaves it marked; the window marks the others."""
+        self.setChecked(True)
 
     def _paint_inside(self, painter: QPainter, tokens: Tokens) -> None:
         ink = tokens.sidebar_ink

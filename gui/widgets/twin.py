@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -19,6 +19,8 @@ from PySide6.QtWidgets import (
 from gui.theme import Space, TextRole
 from gui.widgets.buttons import LinkButton, set_label
 from gui.widgets.text import Text
+
+_TALLEST = 420
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,8 +43,8 @@ class TableTwin(QWidget):
         self._chart = chart
         self._caption = Text("", TextRole.HEADING, parent=self)
         self._switch = LinkButton("Show as table", TextRole.SMALL, parent=self)
-        self._table = QTableWidget(self)
-        self._stack = QStackedWidget(self)
+        self._table = _Table(self)
+        self._stack = _Front(self)
         self._stack.addWidget(chart)
         self._stack.addWidget(self._table)
         self._dress_table()
@@ -70,6 +72,7 @@ class TableTwin(QWidget):
     def _turn(self) -> None:
         as_table = not self.shows_table()
         self._stack.setCurrentWidget(self._table if as_table else self._chart)
+        self._stack.updateGeometry()
         set_label(self._switch, "Show as picture" if as_table else "Show as table")
         self._switch.updateGeometry()
 
@@ -92,3 +95,26 @@ class TableTwin(QWidget):
         column.setSpacing(Space.XS)
         column.addLayout(head)
         column.addWidget(self._stack, 1)
+
+
+class _Front(QStackedWidget):
+    """As large as what is in front, not as the largest page."""
+
+    def sizeHint(self) -> QSize:
+        front = self.currentWidget()
+        return super().sizeHint() if front is None else front.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        front = self.currentWidget()
+        return super().minimumSizeHint() if front is None else front.minimumSizeHint()
+
+
+class _Table(QTableWidget):
+    """As tall as its rows, up to a bound where it scrolls."""
+
+    def sizeHint(self) -> QSize:
+        rows = sum(self.rowHeight(at) for at in range(self.rowCount()))
+        return QSize(300, min(_TALLEST, rows + self.horizontalHeader().sizeHint().height() + 4))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(160, min(120, self.sizeHint().height()))

@@ -9,8 +9,8 @@ from PySide6.QtCore import QPointF, QRectF, QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QAbstractSlider, QSizePolicy, QWidget
 
-from gui.theme import tokens_of
-from gui.widgets.drawing import open_painter
+from gui.theme import TextRole, role_font, tokens_of
+from gui.widgets.drawing import draw_line, open_painter
 from gui.widgets.ladder.lying import Lying
 from gui.widgets.ladder.rung import RungMark, spoken
 from gui.widgets.ladder.upright import Upright
@@ -24,14 +24,21 @@ class LadderView(QAbstractSlider):
     """`rung_chosen` carries the place of the rung walked to, `rung_taken` the one entered or double-clicked.
 
     Rungs go from the lightest to the heaviest. Vertical for reading recipes (put it into a scroll area), horizontal
-    as a strip.
+    as a strip; `empty_text` stands there instead of a ladder without rungs.
     """
 
     rung_chosen = Signal(int)
     rung_taken = Signal(int)
 
-    def __init__(self, orientation: Qt.Orientation = Qt.Orientation.Vertical, *, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        orientation: Qt.Orientation = Qt.Orientation.Vertical,
+        *,
+        empty_text: str = "No load yet.",
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
+        self._empty_text = empty_text
         self._rungs: tuple[RungMark, ...] = ()
         self._current = -1
         self._lay: Upright | Lying = Upright.of(())
@@ -113,6 +120,9 @@ class LadderView(QAbstractSlider):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = open_painter(self)
+        if not self._rungs:
+            font, ink = role_font(TextRole.BODY), tokens_of(self).ink_soft
+            draw_line(painter, self.rect(), self._empty_text, font=font, ink=ink)
         self._lay.paint(painter, QRectF(self.rect()), self._current, tokens_of(self), focused=self.hasFocus())
         painter.end()
 

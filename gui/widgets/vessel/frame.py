@@ -22,8 +22,14 @@ def _headroom_cm(silhouette: Silhouette) -> float:
 
 
 def _overhang_cm(silhouette: Silhouette) -> float:
-    """What stands out at the side beyond the widest place."""
-    return {Handle.SIDE: 0.12, Handle.EARS: 0.2}.get(silhouette.handle, 0.0) * silhouette.widest_cm
+    """What stands out at the side beyond the widest place; a handle on a shoulder hardly does."""
+    side = 0.3 if _is_straight(silhouette) else 0.12
+    return {Handle.SIDE: side, Handle.EARS: 0.22}.get(silhouette.handle, 0.0) * silhouette.widest_cm
+
+
+def _is_straight(silhouette: Silhouette) -> bool:
+    """Whether it is about as wide at the rim as anywhere."""
+    return silhouette.outline[-1][0] > 0.9 * silhouette.widest_cm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,7 +102,7 @@ class VesselFrame:
     def _side_handle(self) -> QPainterPath:
         silhouette = self.silhouette
         shoulder, rim = silhouette.shoulder_cm(), silhouette.rim_cm
-        if silhouette.half_width_at(rim) > 0.9 * silhouette.widest_cm:
+        if _is_straight(silhouette):
             return self._loop(0.82 * rim, 0.35 * rim)
         high = shoulder + 0.6 * (rim - shoulder)
         start = self.point(silhouette.half_width_at(high), high)
@@ -109,7 +115,7 @@ class VesselFrame:
 
     def _loop(self, high_cm: float, low_cm: float, side: float = 1.0) -> QPainterPath:
         """A handle standing out from a straight wall."""
-        reach = max(1.5, _overhang_cm(self.silhouette) * 1.1)
+        reach = 0.8 * _overhang_cm(self.silhouette)
         top_half, low_half = self.silhouette.half_width_at(high_cm), self.silhouette.half_width_at(low_cm)
         path = QPainterPath(self.point(side * top_half, high_cm))
         path.cubicTo(

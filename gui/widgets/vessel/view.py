@@ -23,8 +23,8 @@ from gui.widgets.vessel.picture import EMPTY, ScaleTick, Silhouette, VesselFill
 _MM_PER_CM = 10
 _SETTLE_MS = 300
 _GRIP = 16.0
-_SCALE_GAP = 44.0
-_LEFT_ROOM = 64.0
+_SCALE_GAP = 36.0
+_LEFT_ROOM = 52.0
 
 _PLAIN = Silhouette(outline=((10.0, 0.0), (10.0, 30.0)))
 
@@ -206,7 +206,7 @@ class VesselView(QAbstractSlider):
         return QSize(620, 600)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(round(_LEFT_ROOM + 190 + self._right_room()), 260)
+        return QSize(round(_LEFT_ROOM + 130 + self._right_room()), 260)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, frame, fill = tokens_of(self), self._frame(), self._held_fill()
@@ -214,7 +214,7 @@ class VesselView(QAbstractSlider):
         paint_vessel(painter, frame, fill, tokens)
         paint_contents_text(painter, frame, fill, role_font(TextRole.HEADING), tokens)
         if fill.height_text:
-            paint_dimension(painter, frame.widest_left_x() - 30, frame, fill, role_font(TextRole.BODY), tokens)
+            paint_dimension(painter, frame.widest_left_x() - 24, frame, fill, role_font(TextRole.BODY), tokens)
         fonts = role_font(TextRole.SMALL), role_font(TextRole.STRONG)
         paint_scale(painter, self._scale_x(frame), frame, self._ticks, fill, fonts, tokens)
         if self._ticks:
@@ -242,4 +242,5 @@ class VesselView(QAbstractSlider):
 
     def _label_width(self) -> float:
         """Room for the widest words beside the scale, whatever the mass in hand."""
-        return text_width(role_font(TextRole.STRONG), "188.8 kg ± 8.8") + 18
+        strong = role_font(TextRole.STRONG)
+        return max(text_width(strong, "88.8 kg ± 0.8"), text_width(strong, self._fill.mass_text)) + 20

@@ -1,0 +1,79 @@
+"""Texts: never markup by accident, never cut without a way to read the whole."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+from pytestqt.qtbot import QtBot
+
+from gui.theme import DARK, ThemeMode
+from gui.theme import Theme as ThemeObject
+from gui.widgets import ElidedText, Sentence, Span, Text
+from tests.gui import hand
+from tests.gui.looking import settle
+
+TRICK = '<b>bold</b> & <img src="file:///etc/passwd">'
+
+
+def test_what_a_person_typed_is_shown_as_typed(qtbot: QtBot) -> None:
+    label = Text(TRICK)
+    qtbot.addWidget(label)
+    assert label.textFormat() is Qt.TextFormat.PlainText
+    assert label.text() == TRICK
+
+
+def test_a_sentence_never_reads_a_persons_words_as_markup(qtbot: QtBot) -> None:
+    sentence = Sentence((Span(text=TRICK), Span(text="why", link="a&b")))
+    qtbot.addWidget(sentence)
+    assert "<img" not in sentence.text()
+    assert "<b>" not in sentence.text()
+    assert sentence.plain_text() == TRICK + "why"
+    assert sentence.accessibleName() == TRICK + "why"
+
+
+def test_a_link_is_followed_by_key(qtbot: QtBot) -> None:
+    sentence = Sentence((Span(text="All 23 "), Span(text="and why", link="left-out")))
+    qtbot.addWidget(sentence)
+    sentence.resize(300, 40)
+    sentence.show()
+    sentence.activateWindow()
+    sentence.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.waitUntil(sentence.hasFocus)
+    with qtbot.waitSignal(sentence.link_followed) as told:
+        hand.key(sentence, Qt.Key.Key_Return)
+    assert told.args == ["left-out"]
+
+
+def test_links_are_readable_in_the_dark(theme: ThemeObject, qtbot: QtBot) -> None:
+    sentence = Sentence((Span(text="and why", link="x"),))
+    qtbot.addWidget(sentence)
+    theme.set_mode(ThemeMode.DARK)
+    settle()
+    assert DARK.accent_ink in sentence.text()
+
+
+def test_a_shortened_line_tells_the_whole_as_a_tip(qtbot: QtBot) -> None:
+    label = ElidedText("Narrowboat “Dipper”, all forty-one things aboard & ashore")
+    qtbot.addWidget(label)
+    label.resize(120, 20)
+    label.show()
+    assert label.text().endswith("…")
+    assert label.toolTip() == "Narrowboat “Dipper”, all forty-one things aboard &amp; ashore"
+    assert label.accessibleName() == label.whole_text()
+    label.resize(900, 20)
+    assert label.text() == label.whole_text()
+    assert label.toolTip() == ""
+
+
+def test_a_wrapped_text_of_fixed_width_gets_its_height(qtbot: QtBot) -> None:
+    host = QWidget()
+    qtbot.addWidget(host)
+    label = Text(
+        "a sentence long enough for three lines at this width, or four in a larger font", wrap=True, parent=host
+    )
+    label.setFixedWidth(160)
+    QVBoxLayout(host).addWidget(label, 0, Qt.AlignmentFlag.AlignHCenter)
+    host.resize(900, 600)
+    host.show()
+    settle()
+    assert label.height() >= label.heightForWidth(160)
