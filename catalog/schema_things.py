@@ -37,6 +37,8 @@ HalfWidth = Annotated[float, Field(ge=0, le=100, strict=True)]
 Factor = Annotated[float, Field(ge=1, le=2, strict=True)]
 Flag = Annotated[bool, Field(strict=True)]
 
+PRINTED = "label_on_thing"
+"""The source of a mass that such things have printed on them."""
 SOURCED: dict[str, tuple[str, ...]] = {
     "mass": ("mass_kg",),
     "label": ("label_kg",),
@@ -162,7 +164,7 @@ class ThingEntry(Entry):
         thick, long, room = self.grip_cm or (3.0, 12.0, 5.0)
         return Facts(
             form=self.form,
-            mass=_measured(self.mass_kg, Origin.LABEL if self.label_kg else Origin.ESTIMATE),
+            mass=_measured(self.mass_kg, Origin.LABEL if self._is_labelled else Origin.ESTIMATE),
             label_kg=self.label_kg,
             container=self._container(),
             hold=None if self.hold is None else Hold(volume_l=self.hold.litres, limit_kg=self.hold.limit_kg),
@@ -186,6 +188,10 @@ class ThingEntry(Entry):
             route_m=self.route_m or 0.0,
             area_m2=self.area_m2 or 0.0,
         )
+
+    @property
+    def _is_labelled(self) -> bool:
+        return self.label_kg is not None or self.sources.get("mass") == PRINTED
 
     def _container(self) -> Container | None:
         if self.litres is None or self.brimful is None or self.tare_kg is None or self.shape is None:

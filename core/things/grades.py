@@ -89,10 +89,12 @@ class Case:
 
 def judged(use: Use, praise: str, findings: Iterable[Finding]) -> Affordance:
     """The worst finding decides; with none against it the grade is good and `praise` is the reason."""
-    found = tuple(findings)
-    worst = max((RANK[finding.grade] for finding in found), default=0)
-    if worst == 0:
-        return Affordance(use=use, grade=Grade.GOOD, reason=praise, factors=tuple(finding.text for finding in found))
-    deciding = next(finding for finding in found if RANK[finding.grade] == worst)
-    rest = tuple(finding.text for finding in found if finding is not deciding)
-    return Affordance(use=use, grade=deciding.grade, reason=deciding.text, factors=rest)
+    grade, reason, worst = Grade.GOOD, praise, 0
+    factors: list[str] = []
+    for finding in findings:
+        if RANK[finding.grade] > worst:
+            factors.extend((reason,) if worst else ())
+            grade, reason, worst = finding.grade, finding.text, RANK[finding.grade]
+        else:
+            factors.append(finding.text)
+    return Affordance(use=use, grade=grade, reason=reason, factors=tuple(factors))

@@ -119,11 +119,16 @@ _TOKEN = re.compile(
     | (?P<times>{_TIMES})(?=\s*\d) | (?P<word>[^\W\d_](?:[^\W_]|['’-](?=[^\W\d_]))*)""",
     re.VERBOSE | re.IGNORECASE,
 )
+_ONLY_LETTERS = re.compile(r"[A-Za-z -]*")
+_NUMBER_WORDS = frozenset((*_VALUES, *SCORES, "half", "quarter", "quarters", "pair", "pairs", "couple", "number", "t"))
+"""Words that `plain_text` changes, alone or with others; text without them and without digits stays as it is."""
 _HALVES = "".join(UNICODE_FRACTIONS)
 
 
 def plain_text(text: str) -> str:
     """`text` with every spelled-out number as digits and every odd sign in its usual form."""
+    if _ONLY_LETTERS.fullmatch(text) and _NUMBER_WORDS.isdisjoint(text.lower().replace("-", " ").split()):
+        return text
     spaced = re.sub(rf"(\d)([{_HALVES}])", r"\1 \2", text)
     usual = unicodedata.normalize("NFKC", spaced).replace("⁄", "/").replace("−", "-").replace("–", "-")
     _refuse_thousands(usual)
