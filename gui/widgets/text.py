@@ -7,7 +7,7 @@ from enum import Enum
 from html import escape
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPalette, QResizeEvent
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QFocusEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from gui.theme import TextRole, role_font, tokens_of
@@ -136,6 +136,12 @@ class Sentence(QLabel):
         super().changeEvent(event)
         if event.type() is QEvent.Type.PaletteChange:
             self._write()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Tab goes straight to a link; a plain label would first stop where nothing can be seen."""
+        super().focusInEvent(event)
+        if event.reason() in {Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason}:
+            self.focusNextPrevChild(event.reason() is Qt.FocusReason.TabFocusReason)
 
     def _write(self) -> None:
         ink = tokens_of(self).accent_ink

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.theme import DARK, ThemeMode
@@ -33,12 +33,17 @@ def test_a_sentence_never_reads_a_persons_words_as_markup(qtbot: QtBot) -> None:
 
 def test_a_link_is_followed_by_key(qtbot: QtBot) -> None:
     sentence = Sentence((Span(text="All 23 "), Span(text="and why", link="left-out")))
-    qtbot.addWidget(sentence)
-    sentence.resize(300, 40)
-    sentence.show()
-    sentence.activateWindow()
-    sentence.setFocus(Qt.FocusReason.TabFocusReason)
-    qtbot.waitUntil(sentence.hasFocus)
+    host = QWidget()
+    qtbot.addWidget(host)
+    before = QLineEdit(host)
+    column = QVBoxLayout(host)
+    column.addWidget(before)
+    column.addWidget(sentence)
+    host.show()
+    host.activateWindow()
+    before.setFocus()
+    hand.key(before, Qt.Key.Key_Tab)
+    assert sentence.selectedText() == "and why"
     with qtbot.waitSignal(sentence.link_followed) as told:
         hand.key(sentence, Qt.Key.Key_Return)
     assert told.args == ["left-out"]
