@@ -42,6 +42,7 @@ def test_a_link_is_followed_by_key(qtbot: QtBot) -> None:
     host.show()
     host.activateWindow()
     before.setFocus()
+    qtbot.waitUntil(before.hasFocus)
     hand.key(before, Qt.Key.Key_Tab)
     assert sentence.selectedText() == "and why"
     with qtbot.waitSignal(sentence.link_followed) as told:
