@@ -37,4 +37,5 @@ def dose_words(dose: Dose, exercise: Exercise, binding: Binding, system: UnitSys
     amount = amount_words(dose, exercise, system)
     if binding.load is None:
         return amount
-    return f"{amount} at {format_measured_mass(binding.load.mass, system)}"
+    mass = format_measured_mass(binding.load.mass, system).replace(" ", NO_BREAK)
+    return f"{amount} at {mass}"

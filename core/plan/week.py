@@ -250,18 +250,3 @@ def _step(day: DayPlan, block: Block, state: FillState, house: House, *, during:
         during=during,
         for_exercise=block.exercise.name,
     )
-
-
-def families_trained(week: Week) -> dict[Family, int]:
-    """Hard sets of each family over the week."""
-    sets = dict.fromkeys(Family, 0)
-    for day in week.days:
-        for block in day.blocks:
-            if block.hard and day.kind is DayKind.STRENGTH:
-                sets[block.family] += block.dose.sets
-    return sets
-
-
-def place_of(house: House, place_id: str | None) -> Place | None:
-    """The place with this id, if the house has it."""
-    return next((place for place in house.places if place.id == place_id), None)

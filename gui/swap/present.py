@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from core.effort.words import dose_words
 from core.exercise.model import Exercise
+from core.loads.model import Rung
 from core.quantity.display import UnitSystem, format_length, format_volume
 from core.swap.model import Answer, Swap
 from core.things.affordance import Grade
@@ -104,7 +105,7 @@ def things_words(answer: Answer, system: UnitSystem) -> str:
     found = []
     load = answer.binding.load
     if load is not None:
-        found.append(recipe_words(answer, system))
+        found.append(load_words(load, system))
     for held in answer.binding.fixtures:
         if held.thing_id:
             height = f", {format_length(held.height_cm, system)} high" if held.height_cm is not None else ""
@@ -112,11 +113,8 @@ def things_words(answer: Answer, system: UnitSystem) -> str:
     return " · ".join(found) or "Your body alone"
 
 
-def recipe_words(answer: Answer, system: UnitSystem) -> str:
+def load_words(load: Rung, system: UnitSystem) -> str:
     """The load's parts with their fills, in the person's units."""
-    load = answer.binding.load
-    if load is None:
-        return ""
     words = []
     for part in load.recipe.parts:
         head = part.name if part.count == 1 else f"{part.count} × {part.name.lower()}"
