@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtGui import QColor, QFont, QPainter
 
 from gui.theme import TextRole, Tokens, role_font
 from gui.widgets.drawing import CENTRE, draw_focus, draw_line, draw_panel, line_height, pen, text_width
@@ -39,9 +39,11 @@ class Lying:
         """The rung nearest to an x."""
         return min(range(len(self.places)), key=lambda at: abs(self.x_of(at, width) - x), default=-1)
 
-    def paint(self, painter: QPainter, area: QRectF, current: int, tokens: Tokens, *, focused: bool) -> None:
-        """Wide steps, rails, rungs, labels, the current load on top."""
-        if not self.rungs:
+    def paint(
+        self, painter: QPainter, area: QRectF, current: int, tokens: Tokens, *, focused: bool, seen: QRectF
+    ) -> None:
+        """Wide steps, rails, rungs, labels, the current load on top; a strip is always seen whole."""
+        if not self.rungs or seen.isEmpty():
             return
         top, wide = _top(), area.width()
         for at in range(1, len(self.rungs)):
@@ -70,18 +72,17 @@ class Lying:
         """First, last, and every one between that does not touch its neighbour; the current one stands on top."""
         font = role_font(TextRole.TINY)
         last = len(self.rungs) - 1
-        guard = self._label(last, wide).left() - 6
+        guard = self._label(last, wide, font).left() - 6
         free = -1_000.0
         for at, rung in enumerate(self.rungs):
-            place = self._label(at, wide)
+            place = self._label(at, wide, font)
             if at != last and (place.left() < free or place.right() > guard):
                 continue
             free = place.right() + 6
             ink = tokens.ink if at == current else tokens.ink_soft
             draw_line(painter, place, rung.load_text, font=font, ink=ink, align=CENTRE)
 
-    def _label(self, at: int, wide: float) -> QRectF:
-        font = role_font(TextRole.TINY)
+    def _label(self, at: int, wide: float, font: QFont) -> QRectF:
         width = text_width(font, self.rungs[at].load_text) + 4
         return QRectF(self.x_of(at, wide) - width / 2, _top() + _RAILS + 5, width, line_height(font))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtGui import QColor, QFont, QPainter
 
 from gui.theme import TextRole, Tokens, role_font
 from gui.widgets.drawing import CENTRE, draw_focus, draw_line, draw_panel, line_height, pen, text_width
@@ -22,12 +22,15 @@ class Upright:
 
     rungs: tuple[RungMark, ...]
     places: tuple[float, ...]
+    load_width: int
 
     @classmethod
     def of(cls, rungs: tuple[RungMark, ...]) -> Upright:
         """Rungs at least a line apart, a doubling of the load 150 pixels."""
         closest = line_height(role_font(TextRole.BODY)) + 9.0
-        return cls(rungs, offsets(rungs, closest, 84.0, 150.0))
+        strong = role_font(TextRole.STRONG)
+        widest = max((text_width(strong, rung.load_text) for rung in rungs), default=0)
+        return cls(rungs, offsets(rungs, closest, 84.0, 150.0), widest + 12)
 
     def size(self) -> QSize:
         """The height all rungs need."""
@@ -41,37 +44,44 @@ class Upright:
         """The rung nearest to a y."""
         return min(range(len(self.places)), key=lambda at: abs(self.y_of(at, height) - y), default=-1)
 
-    def paint(self, painter: QPainter, area: QRectF, current: int, tokens: Tokens, *, focused: bool) -> None:
-        """Rails, wide steps, rungs and words."""
+    def paint(
+        self, painter: QPainter, area: QRectF, current: int, tokens: Tokens, *, focused: bool, seen: QRectF
+    ) -> None:
+        """Rails, wide steps, rungs and words, as far as they lie in `seen`: a ladder may be longer than the screen."""
         if not self.rungs:
             return
-        for at in range(1, len(self.rungs)):
-            if self.rungs[at].wide_step:
+        height = area.height()
+        shown = [at for at in range(len(self.rungs)) if seen.top() - 100 < self.y_of(at, height) < seen.bottom() + 100]
+        for at in shown:
+            if at and self.rungs[at].wide_step:
                 self._paint_gap(painter, area, at, tokens)
         painter.setPen(pen(tokens.outline, 3))
-        top, bottom = self.y_of(len(self.rungs) - 1, area.height()) - 14, area.height() - _EDGE + 14
+        top, bottom = self.y_of(len(self.rungs) - 1, height) - 14, height - _EDGE + 14
         for x in (_LEFT, _RIGHT):
             painter.drawLine(QPointF(x, top), QPointF(x, bottom))
-        for at in range(len(self.rungs)):
-            self._paint_rung(painter, area, at, tokens, chosen=at == current, focused=focused)
+        fonts = role_font(TextRole.STRONG), role_font(TextRole.SMALL)
+        for at in shown:
+            row = self._row(at, area, line_height(fonts[0]) + 6.0)
+            if at == current:
+                draw_panel(painter, row, tokens.accent_soft, radius=6)
+                if focused:
+                    draw_focus(painter, row, tokens.focus, radius=6)
+            self._paint_rung(painter, row, at, tokens, fonts, chosen=at == current)
+
+    def _row(self, at: int, area: QRectF, tall: float) -> QRectF:
+        """The place of a rung's words."""
+        return QRectF(_WORDS - 8, self.y_of(at, area.height()) - tall / 2, area.width() - _WORDS + 8, tall)
 
     def _paint_rung(
-        self, painter: QPainter, area: QRectF, at: int, tokens: Tokens, *, chosen: bool, focused: bool
+        self, painter: QPainter, row: QRectF, at: int, tokens: Tokens, fonts: tuple[QFont, QFont], *, chosen: bool
     ) -> None:
-        rung, y = self.rungs[at], self.y_of(at, area.height())
-        strong, small = role_font(TextRole.STRONG), role_font(TextRole.SMALL)
-        tall = line_height(strong) + 6
-        row = QRectF(_WORDS - 8, y - tall / 2, area.width() - _WORDS + 8, tall)
-        if chosen:
-            draw_panel(painter, row, tokens.accent_soft, radius=6)
-            if focused:
-                draw_focus(painter, row, tokens.focus, radius=6)
+        rung, y = self.rungs[at], row.center().y()
         painter.setPen(pen(tokens.accent if chosen else tokens.outline, 5 if chosen else 2.4))
         painter.drawLine(QPointF(_LEFT, y), QPointF(_RIGHT, y))
-        wide = max(text_width(strong, other.load_text) for other in self.rungs) + 12
-        draw_line(painter, QRectF(_WORDS, row.top(), wide, tall), rung.load_text, font=strong, ink=tokens.ink)
-        rest = QRectF(_WORDS + wide, row.top(), row.right() - _WORDS - wide - 8, tall)
-        draw_line(painter, rest, rung.recipe, font=small, ink=tokens.ink_soft)
+        load = QRectF(_WORDS, row.top(), self.load_width, row.height())
+        draw_line(painter, load, rung.load_text, font=fonts[0], ink=tokens.ink)
+        rest = QRectF(load.right(), row.top(), row.right() - load.right() - 8, row.height())
+        draw_line(painter, rest, rung.recipe, font=fonts[1], ink=tokens.ink_soft)
 
     def _paint_gap(self, painter: QPainter, area: QRectF, at: int, tokens: Tokens) -> None:
         """The step up to rung `at` is wide: amber between the rails, its size beside it."""

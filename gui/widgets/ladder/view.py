@@ -123,7 +123,8 @@ class LadderView(QAbstractSlider):
         if not self._rungs:
             font, ink = role_font(TextRole.BODY), tokens_of(self).ink_soft
             draw_line(painter, self.rect(), self._empty_text, font=font, ink=ink)
-        self._lay.paint(painter, QRectF(self.rect()), self._current, tokens_of(self), focused=self.hasFocus())
+        area, seen = QRectF(self.rect()), QRectF(event.rect())
+        self._lay.paint(painter, area, self._current, tokens_of(self), focused=self.hasFocus(), seen=seen)
         painter.end()
 
     def _goal(self, key: Qt.Key) -> int | None:
