@@ -28,7 +28,7 @@ def budget(
         Cause.NOMINAL: CAPACITY,
         Cause.BRIMFUL: CAPACITY,
         Cause.DENSITY: f"density of {material.name[0].lower()}{material.name[1:]}",
-        Cause.PACKING: "how it is packed",
+        Cause.PACKING: prediction.density.packing,
         Cause.SHAPE: "shape of the container",
         Cause.READING: prediction.reading,
         Cause.CUP: "size of the cup",

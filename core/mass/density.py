@@ -11,6 +11,7 @@ import math
 from dataclasses import dataclass
 
 from core.errors import InputError
+from core.mass.mixture import topped_up
 from core.mass.model import Container, Material, MaterialKind, Packing, Standing
 from core.mass.water import COLDEST_C, WARMEST_C, water_density_kg_m3
 from core.quantity.measured import Measured, Origin
@@ -24,10 +25,11 @@ NOT_PACKED = Measured(1.0, 0.0, Origin.EXACT)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BulkDensity:
-    """Loose density in kg per litre and the factor by which packing changes it."""
+    """Loose density in kg per litre and the factor by which packing changes it; `packing` is its doubt in words."""
 
     loose_kg_l: Measured
     packed_by: Measured
+    packing: str = "how it is packed"
 
     @property
     def kg_l(self) -> float:
@@ -49,9 +51,11 @@ def bulk_density(material: Material, temperature_c: float, packing: Packing) -> 
     if not material.as_fill:
         raise InputError(material.name, f"is not a fill: {material.why_not}", "choose another material")
     loose = _water(temperature_c) if material.by_temperature else _from_range(material)
-    return BulkDensity(
-        loose_kg_l=Measured(loose.value / 1000, loose.u / 1000, loose.origin), packed_by=_packing(material, packing)
-    )
+    loose_kg_l = Measured(loose.value / 1000, loose.u / 1000, loose.origin)
+    if packing is Packing.TOPPED_UP:
+        wet_kg_l, air = topped_up(material, loose_kg_l, temperature_c)
+        return BulkDensity(loose_kg_l=wet_kg_l, packed_by=air, packing="air left between the grains")
+    return BulkDensity(loose_kg_l=loose_kg_l, packed_by=_packing(material, packing))
 
 
 def _water(temperature_c: float) -> Measured:
@@ -75,7 +79,8 @@ def _from_range(material: Material) -> Measured:
 
 
 def _packing(material: Material, packing: Packing) -> Measured:
-    factor = {Packing.LOOSE: NOT_PACKED, Packing.SETTLED: material.settled, Packing.DAMP: material.damp}[packing]
+    factors = {Packing.LOOSE: NOT_PACKED, Packing.SETTLED: material.settled, Packing.DAMP: material.damp}
+    factor = factors.get(packing)
     if factor is None:
         why = "a liquid has no packing" if material.kind is MaterialKind.LIQUID else "no figure is known"
         raise InputError(packing.value, f"cannot be used for {material.name}: {why}", "choose loose")

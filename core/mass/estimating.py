@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from core.mass.budget import advice_for, budget
 from core.mass.combine import verdict, with_floor
 from core.mass.learning import Setting, fresh, mass_row, observe_earlier, observe_now
+from core.mass.mixture import SAID_SO
 from core.mass.model import (
     Bag,
     BudgetLine,
@@ -161,7 +162,7 @@ def _misfit(now: Prediction, belief: Belief) -> Combined:
 def _cautions(
     container: Container, material: Material, level: Level, now: Prediction, packing: Packing
 ) -> tuple[str, ...]:
-    notes = list(material.cautions)
+    notes = [SAID_SO, *material.cautions] if packing is Packing.TOPPED_UP else list(material.cautions)
     if material.sloshes and 0 < now.volume_l < NEARLY_BRIMFUL * container.brimful_l.value:
         notes.append(
             f"{material.name} moves in a part-filled container: close it, and hold it close until you know it."

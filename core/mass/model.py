@@ -88,11 +88,12 @@ class Standing(StrEnum):
 
 
 class Packing(StrEnum):
-    """How a grain or powder lies: poured, shaken down, or damp."""
+    """How a grain or powder lies: poured, shaken down, damp, or with its pores topped up with water."""
 
     LOOSE = "loose"
     SETTLED = "settled"
     DAMP = "damp"
+    TOPPED_UP = "topped_up"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -233,7 +234,8 @@ class ScaleReading:
 
     `resolution_kg` is the step of the display, `repeatability_kg` the standard deviation of repeated readings,
     `offset_doubt_kg` the half-width of an error that stays the same at every reading. `at_level` is the fill when it
-    was weighed; None means the fill in question. `core.mass.scale.reading_on` fills in the usual values per scale.
+    was weighed; None means the fill in question. `material_id` and `packing` tell what was in it; None is whatever is
+    in question. `core.mass.scale.reading_on` fills in the usual values per scale.
     """
 
     kind: ScaleKind
@@ -244,6 +246,8 @@ class ScaleReading:
     offset_doubt_kg: float
     at_level: Level | None = None
     date: datetime.date | None = None
+    material_id: str | None = None
+    packing: Packing = Packing.LOOSE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -126,6 +126,8 @@ READING = record(
         "offset_doubt_kg": AMOUNT,
         "at_level": maybe(LEVEL),
         "date": maybe(DATE),
+        "material_id": maybe(ID),
+        "packing": one_word(Packing),
     },
 )
 

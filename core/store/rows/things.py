@@ -82,6 +82,8 @@ class ReadingRow(Base):
     offset_doubt_kg: Mapped[float]
     at_level: Mapped[str | None]
     date: Mapped[str | None]
+    material_id: Mapped[str | None]
+    packing: Mapped[str]
 
     def fields(self) -> dict[str, object]:
         """The JSON of the reading."""
@@ -95,6 +97,8 @@ class ReadingRow(Base):
             offset_doubt_kg=self.offset_doubt_kg,
             at_level=json_of(self.at_level, f"reading of thing “{self.thing_id}”"),
             date=self.date,
+            material_id=self.material_id,
+            packing=self.packing,
         )
 
     @classmethod
@@ -110,6 +114,8 @@ class ReadingRow(Base):
             offset_doubt_kg=reading.offset_doubt_kg,
             at_level=None if reading.at_level is None else text_of(LEVEL.write(reading.at_level)),
             date=maybe(DATE).write(reading.date),
+            material_id=reading.material_id,
+            packing=reading.packing.value,
         )
 
 

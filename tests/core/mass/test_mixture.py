@@ -8,14 +8,19 @@ from dataclasses import replace
 import pytest
 
 from core.errors import InputError
-from core.mass.mixture import SAID_SO, estimate_topped_up
-from core.mass.model import FullLevel, ShareLevel
+from core.mass.fill import fill_for
+from core.mass.mixture import SAID_SO
+from core.mass.model import Container, Estimate, FullLevel, Level, Material, Packing, ShareLevel
 from core.mass.weigh import estimate
 from core.quantity import Measured
 from tests.core.mass.examples import CARRIER, RICE, SAND
 
 # A full litre of this sand: 1.6 kg of grains, 0.396 L of pores.
 PORES = 1 - 1600 / 2650
+
+
+def estimate_topped_up(container: Container, material: Material, level: Level) -> Estimate:
+    return estimate(container, material, level, packing=Packing.TOPPED_UP)
 
 
 def test_water_fills_most_of_the_pores() -> None:
@@ -56,3 +61,9 @@ def test_only_the_doubt_of_the_volume_is_shared_with_the_dry_fill() -> None:
 def test_a_fill_whose_grains_are_unknown_is_refused() -> None:
     with pytest.raises(InputError, match="cannot be topped up with water"):
         estimate_topped_up(CARRIER, RICE, FullLevel())
+
+
+def test_a_wanted_mass_is_reached_with_less_of_it() -> None:
+    fill = fill_for(CARRIER, SAND, 30.0, packing=Packing.TOPPED_UP)
+    assert estimate_topped_up(CARRIER, SAND, ShareLevel(share=fill.share_of_nominal)).mass.value == pytest.approx(30.0)
+    assert fill.volume_l < fill_for(CARRIER, SAND, 30.0).volume_l

@@ -72,6 +72,7 @@ READING = ScaleReading(
     offset_doubt_kg=0.2,
     at_level=BrimLevel(),
     date=MONDAY,
+    material_id="water",
 )
 WATER_CARRIER = Thing(
     id="carrier",

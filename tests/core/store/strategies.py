@@ -90,6 +90,8 @@ readings = st.builds(
     offset_doubt_kg=amounts,
     at_level=st.none() | levels,
     date=st.none() | dates,
+    material_id=st.none() | ids,
+    packing=st.sampled_from(Packing),
 )
 facts = st.builds(
     Facts,

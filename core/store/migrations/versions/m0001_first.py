@@ -181,6 +181,8 @@ TABLES = (
         offset_doubt_kg REAL NOT NULL,
         at_level TEXT,
         date TEXT,
+        material_id TEXT,
+        packing TEXT NOT NULL,
         CONSTRAINT pk_scale_reading PRIMARY KEY (thing_id, position),
         CONSTRAINT ck_scale_reading_position CHECK (position >= 0),
         CONSTRAINT ck_scale_reading_at_level CHECK (at_level GLOB '{*}'),
