@@ -40,7 +40,7 @@ def readiness(yes: frozenset[str]) -> Readiness:
     if yes & {"disease", "other"}:
         return Readiness(
             ask_first=True,
-            sentence="Ask your doctor, midwife or another licensed professional first. Their word comes before any plan.",
+            sentence="Ask your doctor or another licensed professional first. Their word comes before any plan.",
         )
     if "inactive" in yes:
         sentence = "Start light: keep the first two weeks easy, whatever the numbers say."

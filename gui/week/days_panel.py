@@ -123,8 +123,10 @@ class DaysPanel(Card):
         """The day of a line; None after its field has said what is wrong."""
         index = line.place.index()
         place_id = self._places[index - 1].id if index > 0 else None
-        start = _time(line.start)
-        if start is False:
+        try:
+            start = _time(line.start.text())
+        except InputError as error:
+            line.start.show_fault(str(error))
             return None
         try:
             minutes = parse_time_min(line.minutes.text())
@@ -134,10 +136,9 @@ class DaysPanel(Card):
             return None
 
 
-def _time(field: LineField) -> datetime.time | bool | None:
-    """The time typed, None for an empty field, False after the field has said what is wrong."""
-    text = field.text().strip()
-    field.show_fault("")
+def _time(typed: str) -> datetime.time | None:
+    """The time typed, None for nothing typed; `InputError` for what is no time."""
+    text = typed.strip()
     if not text:
         return None
     for shape in ("%H:%M", "%H.%M", "%H"):
@@ -145,5 +146,4 @@ def _time(field: LineField) -> datetime.time | bool | None:
             return datetime.datetime.strptime(text, shape).time()  # noqa: DTZ007  # a time of day, no date
         except ValueError:
             continue
-    field.show_fault(f"“{text}” is no time of day; write it like 18:00.")
-    return False
+    raise InputError(text, "is no time of day", "write it like 18:00")
