@@ -8,6 +8,7 @@ hands on the floor, the most a raised-hands push-up puts there); the others are 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from core.things.bodies import HIP_OF_STATURE, SHOULDER_OF_STATURE, knee_angle_deg
@@ -36,13 +37,18 @@ def rating_words(facts: Facts) -> str:
     return f"rated {facts.rating_kg:.0f} kg{who}"
 
 
+def _put_on_it(needed_kg: float) -> str:
+    """Rounded up, so that it never reads as the very mass that is allowed."""
+    return f"this puts {math.ceil(needed_kg)} kg on it"
+
+
 def rating_exceeded(case: Case, needed_kg: float | None) -> Iterator[Finding]:
     """The rating, where there is one, against the mass it must carry."""
     facts = case.facts
     if facts.rating_kg is None:
         return
     if needed_kg is not None and needed_kg > facts.rating_kg:
-        yield no(f"{rating_words(facts)}: this puts {needed_kg:.0f} kg on it")
+        yield no(f"{rating_words(facts)}: {_put_on_it(needed_kg)}")
     else:
         yield note(rating_words(facts))
 
@@ -55,7 +61,7 @@ def borne(case: Case, needed_kg: float | None, without: str) -> Iterator[Finding
     elif check is None:
         yield no(without)
     elif needed_kg is not None and needed_kg > check.took_kg:
-        yield no(f"{check_words(check)}: this puts {needed_kg:.0f} kg on it")
+        yield no(f"{check_words(check)}: {_put_on_it(needed_kg)}")
     else:
         yield note(check_words(check))
 
