@@ -10,7 +10,8 @@ Chips: Chip(text, tone) with show_chip · ChoiceChip(text, tone) checkable · Ac
     RemovableChip(text, tone)
 Fields: LineField(caption, placeholder, *, name) with edited, submitted, show_fault, edit · SearchField(placeholder) ·
     ChoiceField(caption, options) with chosen(int)
-Layout: TitleBar(title, subtitle) with add_action · FlowLayout(*, gap, column_width) · ToastLine() with say, undo_wanted
+Layout: TitleBar(title, subtitle) with add_action · FlowLayout(*, gap, column_width) with clear ·
+    ToastLine() with say, undo_wanted
 Bars: MeterBar(*, family, thickness) with show_share · BarTable(rows), BudgetBars(rows) of BarRow(label=, share=,
     value_text=, family=) · ClosenessBars(total_text, rows) · LoadBar() with show_split · PatternBar(marks) of
     PatternMark(name=, count_text=, share=, family=) · EffortBars(marks) of WeekMark(label=, share=, spoken=, current=)
