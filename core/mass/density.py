@@ -36,6 +36,12 @@ class BulkDensity:
         """Density as it lies."""
         return self.loose_kg_l.value * self.packed_by.value
 
+    @property
+    def measured(self) -> Measured:
+        """Density as it lies, with its doubt."""
+        u = math.hypot(self.loose_kg_l.u * self.packed_by.value, self.loose_kg_l.value * self.packed_by.u)
+        return Measured(self.kg_l, u, self.loose_kg_l.origin)
+
 
 def density_in(container: Container, material: Material, temperature_c: float, packing: Packing) -> BulkDensity:
     """How dense `material` lies in `container`: as weighings of it have shown, else by the material's own range."""

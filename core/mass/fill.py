@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from core.errors import InputError, Unreachable
-from core.mass.density import bulk_density, density_in
+from core.mass.density import bulk_density
 from core.mass.estimating import estimate
-from core.mass.learning import Setting, fresh, observe_earlier, taught
+from core.mass.learning import Known, Setting, known
 from core.mass.levels import height_at
 from core.mass.model import (
     Container,
@@ -21,21 +20,9 @@ from core.mass.model import (
     VolumeLevel,
 )
 from core.quantity.display import UnitSystem, format_mass, format_measured_mass
-from core.quantity.measured import COVERAGE_FACTOR, Measured
+from core.quantity.measured import Measured
 
 MOST_KG = 1000.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Known:
-    """The container as its weighings have taught it, and the density of the material as it lies."""
-
-    container: Container
-    kg_l: float
-
-    @property
-    def full_kg(self) -> float:
-        return self.container.tare_kg.value + self.kg_l * self.container.nominal_l.value
 
 
 def fill_for(  # noqa: PLR0913  # all but the first three have a default a caller seldom changes
@@ -61,11 +48,11 @@ def fill_for(  # noqa: PLR0913  # all but the first three have a default a calle
         raise InputError(f"{cup_l:g} L", "is not a cup to pour with", "give the size of your cup, like 250 mL")
     levelled = tuple(reading for reading in readings if reading.at_level is not None)
     setting = Setting(container=container, material=material, temperature_c=temperature_c, packing=packing)
-    known = _known(setting, levelled)
+    taught = known(setting, levelled)
     full = estimate(container, material, FullLevel(), temperature_c=temperature_c, packing=packing, readings=levelled)
-    _check_reachable(setting, known, full.mass.u, wanted_kg, materials, system)
-    volume = min((wanted_kg - known.container.tare_kg.value) / known.kg_l, known.container.nominal_l.value)
-    height = height_at(known.container, volume)
+    _check_reachable(setting, taught, full.mass.u, wanted_kg, materials, system)
+    volume = min((wanted_kg - taught.container.tare_kg.value) / taught.kg_l, taught.container.nominal_l.value)
+    height = height_at(taught.container, volume)
     level = VolumeLevel(volume_l=volume) if height is None else HeightLevel(height_cm=height)
     at_line = estimate(container, material, level, temperature_c=temperature_c, packing=packing, readings=levelled)
     return Fill(
@@ -74,34 +61,25 @@ def fill_for(  # noqa: PLR0913  # all but the first three have a default a calle
         from_brim_cm=None if height is None else max(container.shape.full_height_cm - height, 0.0),
         cups=None if cup_l is None else volume / cup_l,
         whole_cups=None if cup_l is None else round(volume / cup_l),
-        share_of_nominal=volume / known.container.nominal_l.value,
+        share_of_nominal=volume / taught.container.nominal_l.value,
         reaches=Measured(wanted_kg, at_line.mass.u, at_line.mass.origin),
-        one_more_cup_kg=None if cup_l is None else cup_l * known.kg_l,
+        one_more_cup_kg=None if cup_l is None else cup_l * taught.kg_l,
     )
 
 
-def _known(setting: Setting, readings: Sequence[ScaleReading]) -> _Known:
-    belief = fresh()
-    if observe_earlier(belief, setting, readings) > COVERAGE_FACTOR:
-        belief = fresh()
-    container = taught(setting, belief)
-    density = density_in(container, setting.material, setting.temperature_c, setting.packing)
-    return _Known(container=container, kg_l=density.kg_l)
-
-
 def _check_reachable(
-    setting: Setting, known: _Known, u_full: float, wanted_kg: float, materials: Sequence[Material], system: UnitSystem
+    setting: Setting, taught: Known, u_full: float, wanted_kg: float, materials: Sequence[Material], system: UnitSystem
 ) -> None:
-    tare, name = known.container.tare_kg, setting.material.name.lower()
+    tare, name = taught.container.tare_kg, setting.material.name.lower()
     wanted = format_mass(wanted_kg, system)
     if wanted_kg < tare.value:
         sentence = f"{wanted} is not reachable: empty it already weighs {format_measured_mass(tare, system)}."
         raise Unreachable(sentence, wanted_kg=wanted_kg, limit_kg=tare.value)
-    if wanted_kg > known.full_kg * (1 + 1e-12):
-        full = format_measured_mass(Measured(known.full_kg, u_full), system)
+    if wanted_kg > taught.full_kg * (1 + 1e-12):
+        full = format_measured_mass(Measured(taught.full_kg, u_full), system)
         sentence = f"{wanted} is not reachable: full of {name} it is {full}."
-        more = _heavier(setting, known.container, wanted_kg, materials, system)
-        raise Unreachable(sentence + more, wanted_kg=wanted_kg, limit_kg=known.full_kg)
+        more = _heavier(setting, taught.container, wanted_kg, materials, system)
+        raise Unreachable(sentence + more, wanted_kg=wanted_kg, limit_kg=taught.full_kg)
 
 
 def _heavier(

@@ -33,6 +33,29 @@ class Setting:
     packing: Packing
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """A container as its weighings have taught it, and the density of the material as it lies, kg per litre."""
+
+    container: Container
+    kg_l: float
+
+    @property
+    def full_kg(self) -> float:
+        """What it weighs filled to its nominal capacity."""
+        return self.container.tare_kg.value + self.kg_l * self.container.nominal_l.value
+
+
+def known(setting: Setting, readings: Sequence[ScaleReading]) -> Known:
+    """What levelled readings make of a setting; readings that disagree with it leave it as it was."""
+    belief = fresh()
+    if observe_earlier(belief, setting, readings) > COVERAGE_FACTOR:
+        belief = fresh()
+    container = taught(setting, belief)
+    density = density_in(container, setting.material, setting.temperature_c, setting.packing)
+    return Known(container=container, kg_l=density.kg_l)
+
+
 def fresh() -> Belief:
     """Nothing learned yet: one input per cause, and one per kind of scale."""
     return Belief(len(CAUSES) + len(SCALES))

@@ -9,7 +9,7 @@ from core.mass.model import ScaleReading
 from core.store.changes import Part
 from core.store.commands.base import Plan, added, known_places, put
 from core.store.state import State
-from core.things.model import Fill, OwnCheck, Thing
+from core.things.model import Facts, Fill, OwnCheck, Thing
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,15 +64,19 @@ class SetFill:
 
 @dataclass(frozen=True, slots=True)
 class AddReading:
-    """Note what a scale said of a thing."""
+    """Note what a scale said of a thing; `fill` is what was in it then, `facts` those the weighing put in doubt."""
 
     thing_id: str
     reading: ScaleReading
+    fill: Fill | None = None
+    facts: Facts | None = None
 
     def plan(self, state: State) -> Plan:
         """See `Command`."""
         thing = state.thing(self.thing_id)
-        return _changed(state, replace(thing, readings=(*thing.readings, self.reading)), f"Weighed {thing.name}")
+        readings = (*thing.readings, self.reading)
+        weighed = replace(thing, readings=readings, fill=self.fill or thing.fill, facts=self.facts or thing.facts)
+        return _changed(state, weighed, f"Weighed {thing.name}")
 
 
 @dataclass(frozen=True, slots=True)
