@@ -26,7 +26,9 @@ CUP_L = 0.25
 BORNE_FORMS = frozenset(
     {Form.SEAT, Form.TABLE, Form.BED, Form.STEP, Form.FLAT_BENCH, Form.BAR, Form.ANCHOR_POINT, Form.RAIL, Form.RACK}
 )
-MASS_IS_NO_MATTER = frozenset({Form.CLOTH, Form.ROPE, Form.STICK, Form.BAND, Form.PAD, Form.SLIDER, Form.RINGS})
+MASS_IS_NO_MATTER = frozenset(
+    (Form.CLOTH, Form.ROPE, Form.STICK, Form.BAND, Form.PAD, Form.SLIDER, Form.RINGS, Form.WALL, Form.DOOR_FRAME)
+)
 HANDLE_WORDS: dict[Handle, str] = {
     Handle.NONE: "no handle",
     Handle.MOULDED: "moulded handle",

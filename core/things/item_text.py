@@ -49,6 +49,7 @@ LOOKS = frozenset(
 _BY_THE_WAY = LOOKS | SMALL_WORDS | frozenset(HAZARD_WORDS)
 _CUT = re.compile(r"\s*,\s*|\s+(?:and|plus)\s+|\s*[&+]\s*", re.IGNORECASE)
 _BULLET = re.compile(r"^\s*(?:[-*•·>]\s+|\d{1,3}[.)]\s+)+")
+_INLINE_MARKUP = re.compile(r"</?(?:b|i|u|em|strong|span)>", re.IGNORECASE)
 _MARKUP = re.compile(r"</?[a-zA-Z][^<>]{0,200}>|&[a-z]{2,6};")
 
 
@@ -82,7 +83,7 @@ def items_of(text: str) -> tuple[Item, ...]:
     if len(text) > LONGEST_TEXT:
         raise InputError(text, f"is longer than {LONGEST_TEXT} characters", "add a few things at a time")
     found: list[Item] = []
-    for line in re.split(r"[\n\r;]+", _MARKUP.sub(" ", text)):
+    for line in re.split(r"[\n\r;]+", _MARKUP.sub(", ", _INLINE_MARKUP.sub(" ", text))):
         found.extend(_items_of_line(_BULLET.sub("", line)))
     if not found:
         raise InputError(text, "names no thing", "write what you have, like “2 five-litre bottles”")
@@ -101,9 +102,30 @@ def _items_of_line(line: str) -> list[Item]:
         if found and _only_describes(tokens, found[-1]):
             before = found[-1]
             found[-1] = Item(f"{before.shown}, {part.strip()}", before.head, (*before.tail, *tokens))
-        else:
-            found.append(Item(part.strip(), tokens))
+            continue
+        pieces = _counted_pieces(tokens)
+        shown = [part.strip()] if len(pieces) == 1 else [" ".join(token.text for token in piece) for piece in pieces]
+        found.extend(Item(words, piece) for words, piece in zip(shown, pieces, strict=True))
     return found
+
+
+def _counted_pieces(tokens: tuple[Token, ...]) -> list[tuple[Token, ...]]:
+    """A new piece wherever a count and a name follow a name: “2 bottles 3 bricks”."""
+    inner = range(1, len(tokens))
+    new = (
+        at for at in inner if tokens[at].sort is Sort.NUMBER and _is_name(tokens[at - 1]) and _name_follows(tokens, at)
+    )
+    starts = [0, *new]
+    return [tokens[start:end] for start, end in zip(starts, (*starts[1:], len(tokens)), strict=True)]
+
+
+def _is_name(token: Token) -> bool:
+    return token.sort is Sort.WORD and token.key not in SMALL_WORDS | DESCRIBING
+
+
+def _name_follows(tokens: tuple[Token, ...], at: int) -> bool:
+    following = next((token for token in tokens[at + 1 :] if token.key not in LOOKS), None)
+    return following is not None and _is_name(following) and singular(following.key) not in STEP_WORDS
 
 
 def _refuse_odd_part(part: str) -> None:

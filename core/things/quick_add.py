@@ -7,7 +7,7 @@ than one. The same text and kinds give the same answers. `make_thing` turns a re
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.errors import shorten
 from core.things.amounts import Amounts, Changes, read_amounts, sizes_in
@@ -16,6 +16,7 @@ from core.things.making import with_changes
 from core.things.matching import NEAREST, Match, find_name, nearest_kinds
 from core.things.model import Hazard, Thing, ThingKind
 from core.things.naming import is_plural, thing_name
+from core.things.typed_numbers import loosened
 from core.things.words import Spoken, Vocabulary, typical_amount, vocabulary
 
 __all__ = ["Changes", "Question", "ReadThing", "answered", "make_thing", "read_things"]
@@ -82,10 +83,27 @@ def _read(item: Item, known: Vocabulary) -> ReadThing | Question:
     match = find_name(words, known) if words else None
     if match is None:
         return _question(item, known)
+    item = _several_of_one_unit(item, match)
     kind = _of_size(match.names, item)
     if kind is None:
         return _which(item, match)
     return _reading(item, kind, read_amounts(item, kind), match)
+
+
+def _several_of_one_unit(item: Item, match: Match) -> Item:
+    """“2 gallon jugs” as two of one gallon, where that is nearer to a size they come in than one of two gallons."""
+    first = item.head[0]
+    if not first.loose or not any(is_plural(item, name.kind) for name in match.names):
+        return item
+    other = replace(item, head=(*loosened(first), *item.head[1:]))
+    return other if _off_size(match.names, other) < _off_size(match.names, item) - 1e-9 else item
+
+
+def _off_size(names: tuple[Spoken, ...], item: Item) -> float:
+    """How far the size is from the nearest usual one, as a logarithm."""
+    sizes = sizes_in(item).items()
+    found = (_apart(typical_amount(name.kind, measure), amount) for measure, amount in sizes for name in names)
+    return min(found, default=math.inf)
 
 
 def _of_size(names: tuple[Spoken, ...], item: Item) -> ThingKind | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from core.errors import InputError
@@ -36,13 +36,17 @@ class Measure(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """One piece of the text. `text` is as typed (a quantity as it is best written), `key` in lower case."""
+    """One piece of the text. `text` is as typed (a quantity as it is best written), `key` in lower case.
+
+    `loose` marks a whole number with a spelled-out unit after a space: "2 gallon" may be two of one gallon.
+    """
 
     sort: Sort
     text: str
     value: float = 0.0
     measure: Measure | None = None
     sides_cm: tuple[float, ...] = ()
+    loose: bool = False
 
     @property
     def key(self) -> str:
@@ -196,7 +200,17 @@ def _token(match: re.Match[str]) -> Token:
     value = number_value(match["number"])
     if match["unit"] is None:
         return Token(Sort.NUMBER, match["number"], value)
-    return _quantity(value, match["unit"].lower())
+    unit = match["unit"].lower()
+    found = _quantity(value, unit)
+    spaced = match.group()[: -len(unit)].endswith(" ")
+    return replace(found, loose=unit in _BARE_UNITS and spaced and value == int(value) and value >= 2)
+
+
+def loosened(token: Token) -> tuple[Token, Token]:
+    """A loose quantity read the other way: so many, of one unit each."""
+    number, unit = token.text.split(" ", 1)
+    count = float(number)
+    return Token(Sort.NUMBER, number, count), replace(token, text=f"1 {unit}", value=token.value / count, loose=False)
 
 
 def _word(word: str) -> Token:
