@@ -127,7 +127,6 @@ class ThingEntry(Entry):
 
     @model_validator(mode="after")
     def _hangs_together(self) -> Self:
-        _check_sources(self)
         _check_vessel(self)
         sizes = (self.length_cm, self.width_cm, self.height_cm)
         if any(sizes) and not all(sizes):
@@ -140,6 +139,7 @@ class ThingEntry(Entry):
             raise ValueError("a rating needs rating_origin: who says it")
         if self.label_kg is not None and (self.mass_kg is None or self.label_kg > self.mass_kg[0]):
             raise ValueError("label_kg is the contents alone, so mass_kg is at least as much")
+        _check_sources(self)
         return self
 
     def kind(self, group: str, fill_groups: dict[str, tuple[str, ...]]) -> ThingKind:
