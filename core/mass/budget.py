@@ -41,6 +41,12 @@ def budget(
     return tuple(sorted(lines, key=lambda line: (-line.u_kg, line.source)))
 
 
+def shares(lines: Sequence[BudgetLine]) -> tuple[float, ...]:
+    """How long to draw each contribution: its part of the largest."""
+    largest = max((line.u_kg for line in lines), default=0.0)
+    return tuple(line.u_kg / largest if largest > 0 else 0.0 for line in lines)
+
+
 def advice_for(mass: Measured, tare_u_kg: float, system: UnitSystem, *, weighed: bool = False) -> str:
     """One action, and the ± it leaves; weighing the whole (unless `weighed`) or the empty container, the better one."""
     kind = ScaleKind.KITCHEN if mass.value <= KITCHEN_MOST_KG else ScaleKind.BATHROOM_DIFFERENCE

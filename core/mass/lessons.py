@@ -13,10 +13,11 @@ from core.quantity.measured import Measured
 
 
 class Taught(StrEnum):
-    """What a weighing can teach about: the empty mass (kg), the capacity (L), how dense the material lies (kg/L)."""
+    """What a weighing can teach about: empty mass (kg), capacity to the mark and to the brim (L), density (kg/L)."""
 
     EMPTY = "empty"
     CAPACITY = "capacity"
+    BRIM = "brim"
     DENSITY = "density"
 
 
@@ -37,6 +38,7 @@ def lessons(setting: Setting, readings: Sequence[ScaleReading]) -> tuple[Lesson,
     pairs = (
         (Taught.EMPTY, before.tare_kg, taught.tare_kg),
         (Taught.CAPACITY, before.nominal_l, taught.nominal_l),
+        (Taught.BRIM, before.brimful_l, taught.brimful_l),
         (
             Taught.DENSITY,
             density_in(before, material, temperature_c, packing).measured,

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from enum import StrEnum
 
-from core.quantity.measured import Measured
+from core.quantity.measured import COVERAGE_FACTOR, Measured
 from core.quantity.table import INCH_CM, MILE_M, POUND_KG, US_GALLON_L
 
 YARD_M = 36 * INCH_CM / 100
@@ -36,6 +37,31 @@ def format_measured_mass(mass: Measured, system: UnitSystem) -> str:
         return format_mass(mass.value, system)
     decimals = decimals_for(wide)
     return f"{_fixed(value, decimals)} {unit} ± {_fixed(wide, decimals)}"
+
+
+def format_doubts(u_kg: Sequence[float], of: Measured, system: UnitSystem) -> tuple[str, ...]:
+    """Contributions (one standard uncertainty each) as half-widths like the ± of `of`, one digit finer: 0.24 kg."""
+    wide, _ = _mass(of.u95, of.value, system)
+    decimals = min(decimals_for(max(wide, 10**-MOST_DECIMALS)) + 1, MOST_DECIMALS)
+    shown = (_mass(COVERAGE_FACTOR * u, of.value, system) for u in u_kg)
+    return tuple(f"{_fixed(value, decimals)} {unit}" for value, unit in shown)
+
+
+def format_measured_volume(volume_l: Measured, system: UnitSystem) -> str:
+    """24.8 L ± 0.2, in L or gal whatever the size."""
+    factor, unit = (1.0, "L") if system is UnitSystem.METRIC else (US_GALLON_L, "gal")
+    wide = volume_l.u95 / factor
+    if wide < 10**-MOST_DECIMALS:
+        return f"{_fixed(volume_l.value / factor, _usual_decimals(volume_l.value / factor))} {unit}"
+    decimals = decimals_for(wide)
+    return f"{_fixed(volume_l.value / factor, decimals)} {unit} ± {_fixed(wide, decimals)}"
+
+
+def format_measured_density(kg_l: Measured, system: UnitSystem) -> str:
+    """1.58 kg/L ± 0.06, or lb/gal."""
+    factor, unit = (1.0, "kg/L") if system is UnitSystem.METRIC else (POUND_KG / US_GALLON_L, "lb/gal")
+    decimals = decimals_for(max(kg_l.u95 / factor, 10**-MOST_DECIMALS))
+    return f"{_fixed(kg_l.value / factor, decimals)} {unit} ± {_fixed(kg_l.u95 / factor, decimals)}"
 
 
 def decimals_for(wide: float) -> int:

@@ -7,6 +7,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from core.quantity import Measured
+from core.quantity.display import format_doubts, format_measured_density, format_measured_volume
 from core.quantity.units import (
     UnitSystem,
     format_distance,
@@ -87,3 +88,27 @@ def test_a_shown_mass_reads_back_as_itself(kg: float, system: UnitSystem) -> Non
 )
 def test_each_quantity_has_its_usual_form(shown: str, expected: str) -> None:
     assert shown == expected
+
+
+def test_contributions_are_shown_one_digit_finer_than_the_whole() -> None:
+    mass = Measured(14.7, 0.14)
+    assert format_doubts((0.12, 0.08, 0.005), mass, UnitSystem.METRIC) == ("0.24 kg", "0.16 kg", "0.01 kg")
+    assert format_doubts((0.12,), mass, UnitSystem.US) == ("0.53 lb",)
+    assert format_doubts((0.002,), Measured(0.05, 0.002), UnitSystem.METRIC) == ("4.0 g",)
+
+
+@pytest.mark.parametrize(
+    ("volume_l", "system", "text"),
+    [
+        (Measured(24.81, 0.1), UnitSystem.METRIC, "24.8 L ± 0.2"),
+        (Measured(25.0), UnitSystem.METRIC, "25.0 L"),
+        (Measured(24.81, 0.1), UnitSystem.US, "6.55 gal ± 0.05"),
+    ],
+)
+def test_a_measured_volume_shows_its_doubt(volume_l: Measured, system: UnitSystem, text: str) -> None:
+    assert format_measured_volume(volume_l, system) == text
+
+
+def test_a_density_is_shown_per_litre_or_gallon() -> None:
+    assert format_measured_density(Measured(1.58, 0.03), UnitSystem.METRIC) == "1.58 kg/L ± 0.06"
+    assert format_measured_density(Measured(1.58, 0.03), UnitSystem.US) == "13.2 lb/gal ± 0.5"

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from core.quantity import Measured, combined
+from core.quantity import Measured, alike, combined
 
 
 def test_u95_is_twice_u() -> None:
@@ -27,3 +27,7 @@ def test_sums_add_values_and_squares() -> None:
 def test_no_value_without_finite_numbers(value: float, u: float) -> None:
     with pytest.raises(ValueError, match="finite"):
         Measured(value, u)
+
+
+def test_alike_pieces_share_their_error() -> None:
+    assert alike(Measured(14.7, 0.2), 2) == Measured(29.4, 0.4)

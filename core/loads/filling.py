@@ -1,0 +1,188 @@
+"""A container of the house being filled with a material: one object that answers for every level of it.
+
+What depends only on container, material and weighings is worked out once, so that `at` can follow a hand that drags
+the fill line. Answers are frozen; nothing here is kept between questions.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from core.errors import InputError, Unreachable
+from core.house.model import House
+from core.loads.fills import fill_choices
+from core.loads.pours import Pour, pours_of
+from core.mass.gauge import Gauge, gauge_of
+from core.mass.learning import Setting
+from core.mass.lessons import Lesson, lessons
+from core.mass.model import Combined, Container, Estimate, Fill, FullLevel, Level, Material, Packing, ScaleReading
+from core.mass.trust import doubting
+from core.mass.weigh import estimate, fill_for
+from core.mass.weighings import Weighings, teaching, weighings_of
+from core.quantity.display import UnitSystem
+from core.things.fill_cautions import fill_cautions
+from core.things.model import Thing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Filling:
+    """Make one with `filling_of`. `teaching` are the readings that count whatever the fill.
+
+    `trouble` says why the thing's readings can't be used at all; then none are.
+    """
+
+    thing: Thing
+    container: Container
+    material: Material
+    temperature_c: float
+    packing: Packing
+    cup_l: float
+    system: UnitSystem
+    readings: tuple[ScaleReading, ...]
+    teaching: tuple[ScaleReading, ...]
+    gauge: Gauge
+    pours: tuple[Pour, ...]
+    trouble: str = ""
+
+    @property
+    def setting(self) -> Setting:
+        """The container with its material."""
+        return Setting(
+            container=self.container, material=self.material, temperature_c=self.temperature_c, packing=self.packing
+        )
+
+    def at(self, level: Level) -> Estimate:
+        """What it weighs at a level, readings taken in, with every caution; `InputError` for a level it can't have."""
+        known = self.weighings(level)
+        found = self._estimate(known.level, known.readings)
+        own = fill_cautions(self.thing, self.material, found.volume_l.value)
+        return replace(found, cautions=tuple(dict.fromkeys((*own, *found.cautions))))
+
+    def weighings(self, level: Level) -> Weighings:
+        """The readings that count at a level."""
+        return weighings_of(self.container, self.material, self.packing, level, self.readings)
+
+    def to(self, wanted_kg: float, materials: Sequence[Material] = ()) -> Fill:
+        """How to fill it to a mass; `Unreachable` names the lightest of `materials` that would reach it."""
+        return fill_for(
+            self.container,
+            self.material,
+            wanted_kg,
+            cup_l=self.cup_l,
+            temperature_c=self.temperature_c,
+            packing=self.packing,
+            readings=self.teaching,
+            materials=materials,
+            system=self.system,
+        )
+
+    def lessons(self) -> tuple[Lesson, ...]:
+        """What its weighings taught."""
+        return lessons(self.setting, self.teaching)
+
+    def weighed(self, level: Level, reading: ScaleReading) -> Combined:
+        """What a new reading of the fill at `level` would come to; `InputError` for a reading that can't be one."""
+        known = self.weighings(level)
+        found = self._estimate(known.level, (*known.readings, replace(reading, at_level=None))).weighing
+        if found is None:
+            raise ValueError("an estimate with a reading tells how they go together")
+        return found
+
+    def doubted(self, level: Level, reading: ScaleReading) -> Container:
+        """The container, doubted enough to agree with a new reading of the fill at `level`."""
+        known = self.weighings(level)
+        here = [one for one in known.readings if one.at_level is None]
+        return doubting(self.setting, known.level, (*here, reading))
+
+    def _estimate(self, level: Level, readings: tuple[ScaleReading, ...]) -> Estimate:
+        return estimate(
+            self.container,
+            self.material,
+            level,
+            temperature_c=self.temperature_c,
+            packing=self.packing,
+            readings=readings,
+            system=self.system,
+        )
+
+
+def filling_of(
+    thing: Thing,
+    material: Material,
+    *,
+    temperature_c: float = 15.0,
+    packing: Packing = Packing.LOOSE,
+    cup_l: float = 0.25,
+    system: UnitSystem = UnitSystem.METRIC,
+) -> Filling:
+    """A thing filled with a material; `InputError` for what can't be filled, or not with that."""
+    container = thing.facts.container
+    if container is None:
+        raise InputError(thing.name, "is nothing that can be filled", "choose a container")
+    setting = Setting(container=container, material=material, temperature_c=temperature_c, packing=packing)
+    taught, trouble = _usable(setting, thing.readings)
+    gauge = gauge_of(setting, taught)
+    return Filling(
+        thing=thing,
+        container=container,
+        material=material,
+        temperature_c=temperature_c,
+        packing=packing,
+        cup_l=cup_l,
+        system=system,
+        readings=() if trouble else thing.readings,
+        teaching=taught,
+        gauge=gauge,
+        pours=pours_of(gauge, cup_l),
+        trouble=trouble,
+    )
+
+
+def _usable(setting: Setting, readings: tuple[ScaleReading, ...]) -> tuple[tuple[ScaleReading, ...], str]:
+    """The readings that teach, and the sentence about one that can't be (after the container was changed)."""
+    found = teaching(setting.container, setting.material, setting.packing, readings)
+    try:
+        estimate(
+            setting.container,
+            setting.material,
+            FullLevel(),
+            temperature_c=setting.temperature_c,
+            packing=setting.packing,
+            readings=found,
+        )
+    except InputError as error:
+        return (), str(error)
+    return found, ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherWay:
+    """Another container of the house, or another fill at hand, that reaches a wanted mass."""
+
+    thing: Thing
+    material: Material
+    fill: Fill
+
+
+def other_ways(filling: Filling, house: House, materials: Sequence[Material], wanted_kg: float) -> Iterator[OtherWay]:
+    """Ways to a mass that `filling` can't reach: its other fills first, then the house's other containers."""
+    others = (thing for thing in house.things if thing.id != filling.thing.id and thing.facts.container is not None)
+    for thing in (filling.thing, *others):
+        for choice in fill_choices(thing, house.fills, materials):
+            if choice.why_not:
+                break
+            if (thing.id, choice.material.id) == (filling.thing.id, filling.material.id):
+                continue
+            way = _way(filling, thing, choice.material, wanted_kg)
+            if way is not None:
+                yield way
+                break
+
+
+def _way(filling: Filling, thing: Thing, material: Material, wanted_kg: float) -> OtherWay | None:
+    other = filling_of(thing, material, cup_l=filling.cup_l, system=filling.system)
+    try:
+        return OtherWay(thing=thing, material=material, fill=other.to(wanted_kg))
+    except Unreachable:
+        return None
