@@ -15,6 +15,7 @@ from alembic.runtime.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from sqlalchemy import Connection
 
+from core.errors import StoreError
 from core.store.backup import back_up
 from core.store.create import revision
 from core.store.engine import SCHEMA, open_engine, told_plainly
@@ -24,14 +25,31 @@ from core.store.paths import DataFolder
 MIGRATIONS = Path(__file__).parent / "migrations"
 
 
+class UpdateFailed(StoreError):
+    """A migration failed; the file is as it was."""
+
+    def __init__(self, path: Path, backup: Path) -> None:
+        self.path = path
+        self.backup = backup
+        super().__init__(
+            f"{path} could not be brought up to date; it is as it was, and a copy is {backup.name} in {backup.parent}. "
+            "Use the earlier program until this is mended."
+        )
+
+
 def bring_up_to_date(folder: DataFolder, clock: Callable[[], datetime.datetime]) -> None:
     """Back the record up, then migrate it; a `StoreError` tells why that failed."""
-    back_up(folder, clock())
-    migrate(folder.database)
+    backup = back_up(folder, clock())
+    try:
+        migrate(folder.database, MIGRATIONS, SCHEMA)
+    except StoreError:
+        raise
+    except Exception as error:
+        raise UpdateFailed(folder.database, backup.path) from error
 
 
-def migrate(path: Path, scripts: Path = MIGRATIONS, target: int = SCHEMA) -> None:
-    """Run the migrations that lead from the form of this file to `target`."""
+def migrate(path: Path, scripts: Path, target: int) -> None:
+    """Run the migrations in `scripts` that lead from the form of this file to `target`."""
     engine = open_engine(path, migrating=True)
     try:
         with told_plainly(path), engine.begin() as connection:
