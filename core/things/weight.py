@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from core.mass.model import Container, FullLevel, Material
-from core.mass.weigh import combine, estimate, learn
+from core.mass.weigh import estimate, learn
 from core.quantity import Measured
 from core.things.model import Thing
+from core.things.weighed import known_mass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,13 +19,6 @@ class MassRange:
     low: Measured
     high: Measured
     material_id: str | None = None
-
-
-def piece_mass(thing: Thing) -> Measured | None:
-    """Mass of one piece of a thing that is not filled: its facts, with the owner's weighings taken in."""
-    mass = thing.facts.mass
-    readings = tuple(reading for reading in thing.readings if reading.at_level is None)
-    return combine(mass, readings).mass if mass is not None and readings else mass
 
 
 def learnt_container(thing: Thing, material: Material) -> Container | None:
@@ -44,7 +38,7 @@ def mass_range(thing: Thing, materials: Iterable[Material]) -> MassRange | None:
     facts = thing.facts
     if facts.container is not None:
         return _filled_range(thing, facts.container, materials)
-    mass = piece_mass(thing)
+    mass = known_mass(thing)
     if mass is None:
         return None
     if facts.hold is None:

@@ -14,7 +14,8 @@ from core.quantity.display import UnitSystem
 from core.things.describe import Trust, card, describe
 from core.things.model import RatingOrigin, Thing
 from core.things.quick_add import ReadThing, make_thing, read_things
-from core.things.weight import mass_range, piece_mass
+from core.things.weighed import known_mass
+from core.things.weight import mass_range
 from tests.core.things.examples import checked, owned, shipped
 
 MATERIALS = {material.id: material for material in load_materials()}
@@ -122,9 +123,9 @@ def test_a_range_without_a_fill_that_fits_stays_empty_and_without_a_mass_is_unkn
 
 
 def test_a_weighing_sharpens_the_mass_of_a_piece() -> None:
-    label = piece_mass(owned("coal_bag"))
+    label = known_mass(owned("coal_bag"))
     sack = replace(owned("coal_bag"), readings=(reading_on(ScaleKind.LUGGAGE, 10.2),))
-    known = piece_mass(sack)
+    known = known_mass(sack)
     assert label is not None
     assert known is not None
     assert label.value < known.value < 10.2
