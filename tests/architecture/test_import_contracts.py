@@ -42,7 +42,12 @@ WRONG_IMPORTS = {
     "database-in-store": [("core.plan", "sqlalchemy"), ("gui.theme", "sqlalchemy"), ("catalog", "alembic")],
     "solver-in-plan": [("core.swap", "ortools"), ("gui.theme", "ortools")],
     "units-in-quantity": [("core.mass", "pint"), ("catalog", "pint")],
-    "models-at-the-edge": [("core.exercise.model", "pydantic"), ("gui.theme", "pydantic")],
+    "models-at-the-edge": [
+        ("core.exercise.model", "pydantic"),
+        ("gui.theme", "pydantic"),
+        ("core.errors", "pydantic_core"),
+    ],
+    "paper-in-paper": [("core.plan", "reportlab"), ("gui.theme", "icalendar")],
     "no-circles": [("core.errors", "core.mass")],
 }
 """For each contract, imports that it must refuse."""

@@ -20,6 +20,8 @@ HEAVY = (
     "pydantic",
     "icalendar",
     "uncertainties",
+    "reportlab",
+    "rapidfuzz",
 )
 
 LIST_LOADED = """

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -66,3 +67,13 @@ def test_an_old_python_is_passed_over(tmp_path: Path) -> None:
 def test_a_persons_own_python_path_cannot_hide_our_modules() -> None:
     done = shell('PYTHONPATH=/elsewhere; . "$root/scripts/set-up.sh"; echo "path: ${PYTHONPATH:-none}"')
     assert done.stdout == "path: none\n"
+
+
+def test_the_words_that_need_no_display_are_the_command_lines_own() -> None:
+    show_help = "from gui.command_line.main import main; main(['--help'])"
+    done = subprocess.run([sys.executable, "-c", show_help], cwd=ROOT, capture_output=True, text=True, check=False)
+    offered = re.search(r"{([a-z,]+)}", done.stdout)
+    assert offered is not None, done.stdout + done.stderr
+    listed = re.search(r'^commands="(.+)"$', (ROOT / "run").read_text(encoding="utf-8"), re.MULTILINE)
+    assert listed is not None
+    assert sorted(offered[1].split(",")) == sorted(listed[1].split())
