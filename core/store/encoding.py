@@ -42,8 +42,18 @@ class Codec(Generic[T]):
 def unfit(
     value: object, rule: str, where: str, way_out: str = "correct it, or go back to an earlier copy"
 ) -> InputError:
-    """The error for JSON that does not hold what it should."""
-    return InputError(value, rule, way_out, where=where)
+    """The error for JSON that does not hold what it should; a large value is described rather than shown."""
+    return InputError(_glimpse(value), rule, way_out, where=where)
+
+
+def _glimpse(value: object) -> object:
+    if isinstance(value, str):
+        return value[:200]
+    if isinstance(value, int) and not isinstance(value, bool) and value.bit_length() > 200:
+        return "a number of very many digits"
+    if isinstance(value, list):
+        return f"a list of {len(value)}"
+    return f"an object with {len(value)} fields" if isinstance(value, dict) else value
 
 
 def text(longest: int, *, shortest: int = 0, lines: bool = False) -> Codec[str]:

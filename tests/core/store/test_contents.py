@@ -23,7 +23,7 @@ from core.store.contents import (
     contents_json,
     contents_schema,
 )
-from core.store.json_text import to_text
+from core.store.json_text import MOST_COMMAS, to_text
 from core.store.record import Record
 from tests.core.store.examples import COAL_BAG, INES, LOCK_STEPS, SESSION, STOOL, TOMAS, TOWPATH, open_record
 
@@ -122,6 +122,8 @@ HOSTILE = {
     "fields": lambda: "{" + ",".join(f'"{n}":1' for n in range(1_500_000)) + "}",
     "long name": lambda: json.dumps(contents_json(BARE) | {"house": {"is": "house", "name": "x" * 15_000_000}}),
     "many things": lambda: json.dumps(contents_json(BARE) | {"things": [{}] * 300_000}),
+    "wide signs": lambda: json.dumps(["\U0001f600" * 4_900_000], ensure_ascii=False),
+    "most fields": lambda: "{" + ",".join(f'"{n}":1.5' for n in range(MOST_COMMAS)) + "}",
     "large number": lambda: "9" * 10_000_000,
 }
 
