@@ -16,11 +16,13 @@ from core.loads.pours import Pour, pours_of
 from core.mass.gauge import Gauge, gauge_of
 from core.mass.learning import Setting
 from core.mass.lessons import Lesson, lessons
+from core.mass.levels import level_volume
 from core.mass.model import Combined, Container, Estimate, Fill, FullLevel, Level, Material, Packing, ScaleReading
 from core.mass.trust import doubting
 from core.mass.weigh import estimate, fill_for
-from core.mass.weighings import Weighings, teaching, weighings_of
+from core.mass.weighings import SAME_L, Weighings, teaching, weighings_of
 from core.quantity.display import UnitSystem
+from core.things import model as things
 from core.things.fill_cautions import fill_cautions
 from core.things.model import Thing
 
@@ -58,6 +60,23 @@ class Filling:
         found = self._estimate(known.level, known.readings)
         own = fill_cautions(self.thing, self.material, found.volume_l.value)
         return replace(found, cautions=tuple(dict.fromkeys((*own, *found.cautions))))
+
+    def volume_l(self, level: Level) -> float:
+        """The volume at a level."""
+        return level_volume(self.container, level, heaped=False).volume_l
+
+    def inside(self, level: Level) -> things.Fill | None:
+        """What is in it at a level, to keep; None when it is empty."""
+        volume_l = self.volume_l(level)
+        if volume_l <= SAME_L:
+            return None
+        return things.Fill(material_id=self.material.id, volume_l=volume_l, packing=self.packing)
+
+    def reading_at(self, level: Level, reading: ScaleReading) -> ScaleReading:
+        """A reading with what was in it when it was taken, to keep."""
+        return replace(
+            reading, at_level=self.weighings(level).level, material_id=self.material.id, packing=self.packing
+        )
 
     def weighings(self, level: Level) -> Weighings:
         """The readings that count at a level."""

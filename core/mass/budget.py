@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from core.mass.model import BudgetLine, Material, ScaleKind
+from core.mass.model import BudgetLine, Estimate, Material, ScaleKind
 from core.mass.predict import CAUSES, Cause, Prediction
 from core.mass.scale import MANNERS
 from core.quantity.display import UnitSystem, format_measured_mass
@@ -45,6 +45,12 @@ def shares(lines: Sequence[BudgetLine]) -> tuple[float, ...]:
     """How long to draw each contribution: its part of the largest."""
     largest = max((line.u_kg for line in lines), default=0.0)
     return tuple(line.u_kg / largest if largest > 0 else 0.0 for line in lines)
+
+
+def contents_share(estimate: Estimate) -> float:
+    """The part of the whole that is contents, 0 to 1."""
+    whole = estimate.mass.value
+    return min(max(estimate.contents.value / whole, 0.0), 1.0) if whole > 0 else 0.0
 
 
 def advice_for(mass: Measured, tare_u_kg: float, system: UnitSystem, *, weighed: bool = False) -> str:

@@ -20,16 +20,17 @@ from gui.widgets import (
     SectionHeader,
     Silhouette,
     TableTwin,
+    Top,
     VesselFill,
     VesselView,
 )
 
 CARRIER = Silhouette(
-    outline=((14.5, 0.0), (14.5, 31.0), (11.0, 34.0), (5.0, 36.5), (5.0, 41.0)), handle=Handle.SIDE, capped=True
+    outline=((14.5, 0.0), (14.5, 31.0), (11.0, 34.0), (5.0, 36.5), (5.0, 41.0)), handle=Handle.SIDE, top=Top.CAP
 )
 BUCKET = Silhouette(outline=((9.5, 0.0), (14.5, 27.0)), handle=Handle.BAIL)
 BIN = Silhouette(outline=((15.0, 0.0), (16.0, 24.0)), handle=Handle.EARS)
-JAR = Silhouette(outline=((5.5, 0.0), (5.5, 14.0), (3.8, 16.5), (3.8, 18.0)), capped=True)
+JAR = Silhouette(outline=((5.5, 0.0), (5.5, 14.0), (3.8, 16.5), (3.8, 18.0)), top=Top.CAP)
 
 _CARRIER_FILL = VesselFill(
     height_cm=18.4,

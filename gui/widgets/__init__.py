@@ -44,7 +44,7 @@ from gui.widgets.thing_card import ThingCard, ThingView
 from gui.widgets.title_bar import TitleBar
 from gui.widgets.toast import ToastLine
 from gui.widgets.twin import TableTwin, Twin
-from gui.widgets.vessel import Contents, Handle, ScaleTick, Silhouette, VesselFill, VesselView
+from gui.widgets.vessel import Contents, Handle, ScaleTick, Silhouette, Top, VesselFill, VesselView
 
 __all__ = [
     "ActionChip",
@@ -95,6 +95,7 @@ __all__ = [
     "TitleBar",
     "ToastLine",
     "Tone",
+    "Top",
     "Twin",
     "VesselFill",
     "VesselView",

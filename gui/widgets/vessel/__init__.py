@@ -2,7 +2,7 @@
 
 from gui.widgets.vessel.frame import VesselFrame
 from gui.widgets.vessel.painter import paint_vessel
-from gui.widgets.vessel.picture import Contents, Handle, ScaleTick, Silhouette, VesselFill
+from gui.widgets.vessel.picture import Contents, Handle, ScaleTick, Silhouette, Top, VesselFill
 from gui.widgets.vessel.view import VesselView
 
 __all__ = [
@@ -10,6 +10,7 @@ __all__ = [
     "Handle",
     "ScaleTick",
     "Silhouette",
+    "Top",
     "VesselFill",
     "VesselFrame",
     "VesselView",

@@ -8,15 +8,16 @@ from dataclasses import dataclass
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainterPath
 
-from gui.widgets.vessel.picture import Handle, Silhouette
+from gui.widgets.vessel.picture import Handle, Silhouette, Top
 
-_CAP_SHARE = 0.05
+_TOP_SHARES = {Top.CAP: 0.05, Top.SPOUT: 0.05, Top.LID: 0.04, Top.TIED: 0.06}
+"""Height of what closes a vessel, as a share of the vessel's."""
 _ROUNDING_CM = 1.8
 
 
 def _headroom_cm(silhouette: Silhouette) -> float:
     """What is drawn above the rim: cap or handle."""
-    cap = _CAP_SHARE * silhouette.rim_cm if silhouette.capped else 0.0
+    cap = _TOP_SHARES.get(silhouette.top, 0.0) * silhouette.rim_cm
     arches = {Handle.BAIL: 0.9 * silhouette.outline[-1][0], Handle.TOP: 0.5 * silhouette.outline[-1][0]}
     return max(cap, arches.get(silhouette.handle, 0.0))
 
@@ -83,9 +84,17 @@ class VesselFrame:
         return _rounded(points, sharp=rim, radius=_ROUNDING_CM * self.scale)
 
     def cap(self) -> QRectF:
-        """The cap on the rim."""
-        half = 0.78 * self.silhouette.outline[-1][0] * self.scale
-        tall = _CAP_SHARE * self.silhouette.rim_cm * self.scale
+        """What closes it, on the rim; of no height where it stands open."""
+        silhouette = self.silhouette
+        rim = silhouette.outline[-1][0]
+        widths = {
+            Top.CAP: 0.78 * rim,
+            Top.SPOUT: 0.22 * silhouette.widest_cm,
+            Top.LID: rim + 0.05 * silhouette.widest_cm,
+            Top.TIED: 0.3 * rim,
+        }
+        half = widths.get(silhouette.top, 0.0) * self.scale
+        tall = _TOP_SHARES.get(silhouette.top, 0.0) * silhouette.rim_cm * self.scale
         return QRectF(self.axis_x - half, self.y_of(self.silhouette.rim_cm) - tall, 2 * half, tall + 1)
 
     def handle(self) -> QPainterPath:

@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 from gui.theme import Tokens
 from gui.widgets.drawing import CENTRE, draw_line, line_height, pen, text_width
 from gui.widgets.vessel.frame import VesselFrame
-from gui.widgets.vessel.picture import Contents, Handle, VesselFill
+from gui.widgets.vessel.picture import Contents, Handle, Top, VesselFill
 
 WALL = 3.6
 _LINE = 2.6
@@ -48,7 +48,7 @@ def paint_vessel(painter: QPainter, frame: VesselFrame, fill: VesselFill, tokens
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(pen(tokens.outline, WALL))
     painter.drawPath(body)
-    if frame.silhouette.capped:
+    if frame.silhouette.top is not Top.OPEN:
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor(tokens.outline))
         painter.drawRoundedRect(frame.cap(), 4, 4)

@@ -19,6 +19,16 @@ class Handle(StrEnum):
     EARS = "ears"
 
 
+class Top(StrEnum):
+    """What closes a vessel: nothing, a cap on its neck, a small cap on a wide top, a lid, a knot."""
+
+    OPEN = "open"
+    CAP = "cap"
+    SPOUT = "spout"
+    LID = "lid"
+    TIED = "tied"
+
+
 class Contents(StrEnum):
     """Whether the fill is drawn as a liquid or as grains."""
 
@@ -32,7 +42,7 @@ class Silhouette:
 
     outline: tuple[tuple[float, float], ...]
     handle: Handle = Handle.NONE
-    capped: bool = False
+    top: Top = Top.OPEN
 
     @property
     def rim_cm(self) -> float:
