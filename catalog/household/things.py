@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
@@ -18,16 +18,13 @@ from core.mass.level_text import parse_level
 from core.mass.model import ScaleKind, ScaleReading
 from core.mass.naming import material_named
 from core.mass.scale import MANNERS, reading_on, weighed
-from core.quantity import Measured, Origin
 from core.quantity.units import parse_length_cm, parse_mass_kg, parse_volume_l
-from core.things.amounts import RATING_KG, SURFACE_CM, Changes
-from core.things.making import with_changes
-from core.things.model import Facts, Fill, OwnCheck, Thing
+from core.things.amounts import RATING_KG
+from core.things.corrections import Corrections
+from core.things.corrections import corrected as told_corrected
+from core.things.model import Fill, OwnCheck, Thing
 from core.things.quick_add import Question, ReadThing, make_thing, read_things
 
-OWN_MASS_SHARE = 0.02
-"""Half-width of a mass the owner states without saying how it was weighed (assumed, as for a label)."""
-MOST_OWN_KG = 1000.0
 SCALES = {
     "kitchen": ScaleKind.KITCHEN,
     "luggage": ScaleKind.LUGGAGE,
@@ -126,50 +123,35 @@ class _Corrections:
 
     def worked_in(self) -> Thing:
         """The thing with everything that could be read."""
+        thing = self.thing
+        for field, read in self._told(thing):
+            changed = self.around.faults.attempt(self.where, field, partial(self._changed, thing, read))
+            thing = thing if changed is None else changed
         form = self.form
-        thing = replace(
-            self.thing,
-            name=form.name or self.thing.name,
-            facts=self._facts(),
-            place_ids=tuple(one for one in map(self._place, form.places) if one is not None),
-            own_check=self._check(form.check) if form.check is not None else None,
-        )
+        places = tuple(one for one in map(self._place, form.places) if one is not None)
+        thing = replace(thing, place_ids=places, own_check=self._check(form.check) if form.check is not None else None)
         if form.fills is not None:
             thing = replace(thing, fills=tuple(one for one in map(self._fill_id, form.fills) if one is not None))
         filled = self._filled(form.filled, thing) if form.filled is not None else None
         readings = (self._weighed(weighed_form, thing, at) for at, weighed_form in enumerate(form.weighed))
         return replace(thing, fill=filled, readings=tuple(one for one in readings if one is not None))
 
-    def _facts(self) -> Facts:
-        facts, form = self.thing.facts, self.form
-        surface_cm = self._amount("surface", form.surface, parse_length_cm, SURFACE_CM, "cm")
-        rating_kg = self._amount("rating", form.rating, parse_mass_kg, RATING_KG, "kg")
-        mass_kg = self._amount("mass", form.mass, parse_mass_kg, (0.0, MOST_OWN_KG), "kg")
-        facts = with_changes(facts, Changes(height_cm=surface_cm, rating_kg=rating_kg))
-        if mass_kg is not None:
-            facts = own_mass(facts, mass_kg)
-        return facts if form.hazards is None else replace(facts, hazards=frozenset(form.hazards))
+    def _told(self, thing: Thing) -> Iterator[tuple[str, Callable[[], Corrections]]]:
+        """Each figure the form states, to be read and worked in on its own, so that each fault names its field."""
+        form = self.form
+        if form.name is not None:
+            yield "name", partial(Corrections, name=form.name)
+        if form.surface is not None:
+            yield "surface", partial(_surface, form.surface)
+        if form.rating is not None:
+            yield "rating", partial(_rating, form.rating, of_bag=thing.facts.hold is not None)
+        if form.mass is not None:
+            yield "mass", partial(_mass, form.mass)
+        if form.hazards is not None:
+            yield "hazards", partial(Corrections, hazards=frozenset(form.hazards))
 
-    def _amount(
-        self,
-        field: str,
-        text: str | None,
-        parse: Callable[[str], float],
-        limits: tuple[float, float],
-        unit: str,
-    ) -> float | None:
-        if text is None:
-            return None
-        low, high = limits
-
-        def read() -> float:
-            value = parse(text)
-            if not low <= value <= high:
-                rule = f"is no usable {field} ({low:g} to {high:g} {unit})"
-                raise InputError(text, rule, "check the number and its unit")
-            return value
-
-        return self.around.faults.attempt(self.where, field, read)
+    def _changed(self, thing: Thing, read: Callable[[], Corrections]) -> Thing:
+        return told_corrected(thing, read(), self.around.catalog.kind_by_id.get(thing.kind_id))
 
     def _place(self, name: str) -> str | None:
         return self.around.faults.attempt(self.where, "places", lambda: place_named(name, self.around.places).id)
@@ -181,7 +163,7 @@ class _Corrections:
         return None if named is None else named.id
 
     def _check(self, form: CheckForm) -> OwnCheck | None:
-        took_kg = self._amount("check.took", form.took, parse_mass_kg, RATING_KG, "kg")
+        took_kg = self.around.faults.attempt(self.where, "check.took", partial(_borne_kg, form.took))
         return None if took_kg is None else OwnCheck(date=form.date, took_kg=took_kg)
 
     def _filled(self, form: FilledForm, thing: Thing) -> Fill | None:
@@ -204,12 +186,25 @@ class _Corrections:
         return self.around.faults.attempt(self.where, where, lambda: _scale_reading(form, thing, self.around))
 
 
-def own_mass(facts: Facts, kg: float) -> Facts:
-    """The facts with the owner's figure for one piece: of a container what it weighs empty."""
-    own = Measured.rectangular(kg, OWN_MASS_SHARE * kg, Origin.MEASURED)
-    if facts.container is not None:
-        return replace(facts, container=replace(facts.container, tare_kg=own))
-    return replace(facts, mass=own)
+def _surface(text: str) -> Corrections:
+    return Corrections(height_cm=parse_length_cm(text))
+
+
+def _mass(text: str) -> Corrections:
+    return Corrections(mass_kg=parse_mass_kg(text))
+
+
+def _rating(text: str, *, of_bag: bool) -> Corrections:
+    kg = parse_mass_kg(text)
+    return Corrections(limit_kg=kg) if of_bag else Corrections(rating_kg=kg)
+
+
+def _borne_kg(text: str) -> float:
+    low, high = RATING_KG
+    took_kg = parse_mass_kg(text)
+    if not low <= took_kg <= high:
+        raise InputError(text, f"is no load to check with ({low:g} to {high:,.0f} kg)", "check the number and its unit")
+    return took_kg
 
 
 def _scale_reading(form: WeighedForm, thing: Thing, around: Around) -> ScaleReading:

@@ -149,7 +149,7 @@ FAULTS = {
     "things = [{ is = 'chair', colour = 'red' }]": "field colour: “colour” is not known here; remove it, ",
     "things = [{ name = 'Chair' }]": "things number 1 (Chair), field is: “is” is missing; say what the thing is",
     "things = [{ is = 'chair', mass = '5 L' }]": "field mass: “5 L” is a volume, not a mass",
-    "things = [{ is = 'chair', surface = '9 m' }]": "field surface: “9 m” is no usable surface (3 to 350 cm)",
+    "things = [{ is = 'chair', surface = '9 m' }]": "field surface: “900 cm” is no usable height (3 to 350 cm)",
     "things = [{ is = 'chair', places = ['Attic'] }]": "“Attic” is no place of this household; list it in places",
     "things = [{ is = 'chair', hazards = ['lava'] }]": "field hazards 1: “lava” is refused",
     "things = [{ is = '2 chairs, 3 books' }]": "names more than one thing; write a table for each",
