@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.exercise.model import Demand, Family, Pattern
+from core.exercise.model import Demand, Family, Pattern, Use
 from core.plan.model import DayKind
 from gui.theme import Family as Colour
 from gui.theme import MovePicture, ThingPicture
@@ -70,6 +70,43 @@ DEMAND_NAMES: dict[Demand, str] = {
     Demand.ONE_LEG_BALANCE: "balance on one leg",
     Demand.IMPACT: "jumping and landing",
     Demand.BREATH_HOLDING: "near-maximal brace",
+}
+USE_NAMES: dict[Use, str] = {
+    Use.HUG: "hug to the chest",
+    Use.FRONT: "in front",
+    Use.ONE_HAND: "one hand",
+    Use.TWO_HANDS: "two hands, hanging",
+    Use.PAIR: "one in each hand",
+    Use.BACK: "on the back",
+    Use.SHOULDER: "on one shoulder",
+    Use.OVERHEAD: "overhead",
+    Use.BETWEEN_FEET: "lift between the feet",
+    Use.DRAG: "drag",
+    Use.SWING: "swing",
+    Use.STEP: "step on",
+    Use.SIT: "sit on",
+    Use.HANDS: "lean hands on",
+    Use.FEET: "rest feet on",
+    Use.BALANCE: "hold for balance",
+    Use.ROW_EDGE: "row from",
+    Use.HANG_BAR: "hang from",
+    Use.ANCHOR: "tie to",
+    Use.TOWEL: "grip and pull",
+    Use.BAND: "stretch",
+    Use.STICK: "use as a stick",
+    Use.SLIDER: "slide on",
+    Use.PAD: "kneel and lie on",
+    Use.WALL: "lean on",
+    Use.DOOR_FRAME: "press against",
+    Use.FLOOR: "lie and move on",
+    Use.STAIRS: "climb",
+    Use.ROUTE: "walk along",
+    Use.BARBELL: "use as a barbell",
+    Use.RACK: "use as a rack",
+    Use.FLAT_BENCH: "use as a bench",
+    Use.MACHINE: "use as a machine",
+    Use.CABLE: "use as a cable",
+    Use.RINGS: "use as rings",
 }
 DAY_KIND_NAMES: dict[DayKind, str] = {
     DayKind.STRENGTH: "Strength",
