@@ -65,6 +65,10 @@ class Gauge:
         share = shape.volume_l(height_cm) / shape.full_volume_l
         return VolumeLevel(volume_l=share * self.container.brimful_l.value)
 
+    def half(self) -> Level:
+        """A line at half of the nominal capacity, to begin with."""
+        return self.level_at(self.height_of_volume(self.container.nominal_l.value / 2))
+
     def band_cm(self, height_cm: float, mass: Measured) -> float:
         """Half the height over which the mass of the whole changes by the ± of `mass`, around a line."""
         shape = self.container.shape

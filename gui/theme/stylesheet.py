@@ -20,8 +20,8 @@ QLineEdit:focus, QComboBox:focus, QAbstractSpinBox:focus, QPlainTextEdit:focus, 
 QPlainTextEdit:focus { padding: 5px 7px; }
 QLineEdit[fault="true"], QComboBox[fault="true"], QAbstractSpinBox[fault="true"] { border: 2px solid $bad_ink; }
 QLineEdit:disabled, QComboBox:disabled, QAbstractSpinBox:disabled { color: $ink_soft; background: $surface_soft; }
-QComboBox::drop-down { border: none; width: 26px; }
-QComboBox::down-arrow { image: url("$chevron"); width: 12px; height: 12px; }
+QComboBox::drop-down, QDateEdit::drop-down { border: none; width: 26px; }
+QComboBox::down-arrow, QDateEdit::down-arrow { image: url("$chevron"); width: 12px; height: 12px; }
 QComboBox QAbstractItemView {
     background: $surface; color: $ink; border: 1px solid $control_line; padding: 4px; outline: none;
     selection-background-color: $accent; selection-color: $on_accent;

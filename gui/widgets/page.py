@@ -15,10 +15,19 @@ _GUTTER = 14
 class Page(QWidget):
     """Put the screen's content into `body` (a vertical layout); `bar` is the title bar, `toast` the line for undo.
 
-    With `scroll` off the body must fit by itself (screens that scroll parts of themselves).
+    With `scroll` off the body must fit by itself (screens that scroll parts of themselves). With `gutter` off too it
+    reaches into the room for a scroll bar on the right: for a screen with a `PageScroll` at that edge.
     """
 
-    def __init__(self, title: str, subtitle: str = "", *, scroll: bool = True, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        title: str,
+        subtitle: str = "",
+        *,
+        scroll: bool = True,
+        gutter: bool = True,
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
         self.bar = TitleBar(title, subtitle, parent=self)
         self.toast = ToastLine(parent=self)
@@ -31,7 +40,7 @@ class Page(QWidget):
         column.setContentsMargins(PAGE_MARGIN, PAGE_MARGIN - 4, PAGE_MARGIN - _GUTTER, PAGE_MARGIN - 4)
         column.setSpacing(Space.M + 2)
         column.addLayout(_inset(self.bar))
-        column.addWidget(PageScroll(inner, parent=self) if scroll else _Still(inner, self), 1)
+        column.addWidget(PageScroll(inner, parent=self) if scroll else _Still(inner, self, gutter=gutter), 1)
         column.addLayout(_inset(self.toast))
 
     def show_title(self, title: str, subtitle: str = "") -> None:
@@ -61,10 +70,10 @@ class PageScroll(QScrollArea):
 
 
 class _Still(QWidget):
-    def __init__(self, inner: QWidget, parent: QWidget) -> None:
+    def __init__(self, inner: QWidget, parent: QWidget, *, gutter: bool) -> None:
         super().__init__(parent)
         row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, _GUTTER, 0)
+        row.setContentsMargins(0, 0, _GUTTER if gutter else 0, 0)
         row.addWidget(inner)
 
 

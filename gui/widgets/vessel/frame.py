@@ -115,11 +115,11 @@ class VesselFrame:
             return self._loop(0.82 * rim, 0.35 * rim)
         high = shoulder + 0.6 * (rim - shoulder)
         start = self.point(silhouette.half_width_at(high), high)
-        low = max(0.0, shoulder - 0.1 * rim)
-        end = self.point(silhouette.half_width_at(low) - 0.06 * silhouette.widest_cm, low)
-        out = end.x() + 0.16 * silhouette.widest_cm * self.scale
+        low = max(0.0, shoulder - 0.03 * rim)
+        end = self.point(silhouette.half_width_at(low) - 0.04 * silhouette.widest_cm, low)
+        out = end.x() + 0.04 * silhouette.widest_cm * self.scale
         path = QPainterPath(start)
-        path.cubicTo(QPointF(start.x() + 0.7 * (out - start.x()), start.y()), QPointF(out, start.y()), end)
+        path.cubicTo(QPointF(start.x() + 0.62 * (out - start.x()), start.y()), QPointF(out, start.y()), end)
         return path
 
     def _loop(self, high_cm: float, low_cm: float, side: float = 1.0) -> QPainterPath:

@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 
 from gui.theme import Tokens
-from gui.widgets.drawing import CENTRE, draw_line, line_height, pen, text_width
+from gui.widgets.drawing import CENTRE, draw_line, line_height, pen, wrapped
 from gui.widgets.vessel.frame import VesselFrame
 from gui.widgets.vessel.picture import Contents, Handle, Top, VesselFill
 
@@ -55,15 +55,17 @@ def paint_vessel(painter: QPainter, frame: VesselFrame, fill: VesselFill, tokens
 
 
 def paint_contents_text(painter: QPainter, frame: VesselFrame, fill: VesselFill, font: QFont, tokens: Tokens) -> None:
-    """The words in the fill; above the line when the fill is too low to hold them, below the handle when it is full."""
-    tall = line_height(font)
+    """The words in the fill, on more lines in a narrow vessel; above the line when the fill is too low to hold them."""
     line_y = frame.y_of(fill.height_cm)
     half = frame.silhouette.half_width_at(fill.height_cm / 2) * frame.scale - 8
-    inside = frame.base_y - line_y >= tall + 18 and text_width(font, fill.contents_text) <= 2 * half
-    middle = (line_y + frame.base_y) / 2 if inside else line_y - 20 - tall / 2
-    place = QRectF(frame.axis_x - half, middle - tall / 2, 2 * half, tall)
+    lines = wrapped(font, fill.contents_text, 2 * half)
+    tall = line_height(font)
+    inside = frame.base_y - line_y >= len(lines) * tall + 18
+    middle = (line_y + frame.base_y) / 2 if inside else line_y - 20 - len(lines) * tall / 2
     ink = fill_colours(fill.contents, tokens).ink if inside else tokens.ink_soft
-    draw_line(painter, place, fill.contents_text, font=font, ink=ink, align=CENTRE)
+    for at, text in enumerate(lines):
+        place = QRectF(frame.axis_x - half, middle + (at - len(lines) / 2) * tall, 2 * half, tall)
+        draw_line(painter, place, text, font=font, ink=ink, align=CENTRE)
 
 
 def _paint_handle(painter: QPainter, frame: VesselFrame, tokens: Tokens) -> None:

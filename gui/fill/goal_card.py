@@ -1,0 +1,93 @@
+"""“Fill it to a weight”: a wanted mass in, how to fill out; or why it can't be, and what would reach it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gui.theme import Space, TextRole
+from gui.widgets import Card, LineField, LinkButton, SectionHeader, Sentence, Span, Text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoalView:
+    """How to fill it (`spans`), or why not (`refusal`); `ways` are labels of other ways to the same mass."""
+
+    spans: tuple[Span, ...] = ()
+    refusal: str = ""
+    ways: tuple[str, ...] = ()
+
+
+NOTHING = GoalView()
+
+
+class GoalCard(Card):
+    """`asked` with every change of the text, `line_wanted` to draw that fill, `way_taken` a place in `ways`."""
+
+    asked = Signal(str)
+    line_wanted = Signal()
+    way_taken = Signal(int)
+
+    def __init__(self, *, parent: QWidget | None = None) -> None:
+        super().__init__(parent=parent)
+        self.field = LineField("", "12 kg", name="Wanted mass of the whole")
+        self._sentence = Sentence()
+        self._refusal = Text("", TextRole.BODY, wrap=True)
+        self._line = LinkButton("Fill the drawing so", TextRole.SMALL)
+        self._ways = QVBoxLayout()
+        self._ways.setSpacing(Space.XXS)
+        self.body.addWidget(SectionHeader("Fill it to a weight"))
+        for widget in (self.field, self._sentence, self._refusal):
+            self.body.addWidget(widget)
+        self.body.addWidget(self._line, 0, Qt.AlignmentFlag.AlignLeft)
+        self.body.addLayout(self._ways)
+        self.field.edited.connect(self.asked)
+        self.field.submitted.connect(self._enter)
+        self._line.clicked.connect(self.line_wanted)
+        self.show_goal(NOTHING)
+
+    def show_placeholder(self, example: str) -> None:
+        """Another example, in the person's units."""
+        self.field.edit.setPlaceholderText(example)
+
+    def show_goal(self, view: GoalView) -> None:
+        """Paint an answer."""
+        self._sentence.show_spans(view.spans)
+        self._refusal.setText(view.refusal)
+        for widget, shown in ((self._sentence, view.spans), (self._line, view.spans), (self._refusal, view.refusal)):
+            widget.setVisible(bool(shown))
+        while (item := self._ways.takeAt(0)) is not None:
+            old = item.widget()
+            if old is not None:
+                old.hide()
+                old.deleteLater()
+        for place, label in enumerate(view.ways):
+            self._ways.addWidget(self._way(place, label), 0, Qt.AlignmentFlag.AlignLeft)
+
+    def text(self) -> str:
+        """The answer or refusal shown."""
+        return self._refusal.text() or self._sentence.plain_text()
+
+    def ways(self) -> tuple[LinkButton, ...]:
+        """The buttons of the other ways."""
+        items = (self._ways.itemAt(at) for at in range(self._ways.count()))
+        widgets = (None if item is None else item.widget() for item in items)
+        return tuple(widget for widget in widgets if isinstance(widget, LinkButton))
+
+    def _way(self, place: int, label: str) -> LinkButton:
+        button = LinkButton(label, TextRole.SMALL)
+        button.setProperty("place", place)
+        button.clicked.connect(self._take_way)
+        return button
+
+    def _take_way(self) -> None:
+        button = self.sender()
+        if button is not None:
+            self.way_taken.emit(int(button.property("place")))
+
+    def _enter(self, text: str) -> None:
+        self.asked.emit(text)
+        if self._line.isVisible():
+            self.line_wanted.emit()

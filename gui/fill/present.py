@@ -1,0 +1,219 @@
+"""What the fill screen shows, as ready words, shares and drawn values; everything it says was computed in core."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from core.loads.filling import Filling
+from core.loads.pours import nearest_pour
+from core.mass.budget import contents_share, shares
+from core.mass.gauge import Gauge
+from core.mass.model import Bag, Estimate, Fill, MaterialKind, Shouldered, profile
+from core.quantity import Measured, alike
+from core.quantity.display import UnitSystem, format_doubts, format_measured_mass
+from core.things.model import Closure, Thing
+from core.things.model import Handle as Held
+from gui.fill.words import (
+    contents_text,
+    empty_word,
+    length_text,
+    mass_text,
+    measured_text,
+    nb,
+    other_system,
+    volume_text,
+)
+from gui.widgets import BarRow, Contents, Handle, RungMark, ScaleTick, Silhouette, Span, Top, VesselFill
+
+HANDLES: dict[Held, Handle] = {
+    Held.MOULDED: Handle.SIDE,
+    Held.BAIL: Handle.BAIL,
+    Held.LOOP: Handle.TOP,
+    Held.BAR: Handle.TOP,
+    Held.TWO_LOOPS: Handle.EARS,
+    Held.CUT_OUT: Handle.EARS,
+}
+CERTAINTY = "19 times out of 20"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MassView:
+    """The mass in large figures with its ±, in the other units, how it splits, and what a weighing made of it."""
+
+    figure: str
+    doubt: str
+    other: str
+    split: str = ""
+    contents_share: float | None = None
+    note: str = ""
+
+    @property
+    def spoken(self) -> str:
+        """The whole in one sentence."""
+        return ". ".join(part for part in (f"{self.figure} {self.doubt}".strip(), self.split, self.note) if part)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BudgetView:
+    """Where the ± comes from, and what shrinks it most."""
+
+    rows: tuple[BarRow, ...]
+    advice: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrameView:
+    """Everything that follows a drag."""
+
+    fill: VesselFill
+    mass: MassView
+    budget: BudgetView
+    pour: int
+    cautions: tuple[str, ...]
+
+
+def figures(mass: Measured, system: UnitSystem) -> tuple[str, str]:
+    """“14.7 kg” and “± 0.3”; the second is empty for an exact mass."""
+    number, _, wide = format_measured_mass(mass, system).partition(" ± ")
+    return nb(number), nb(f"± {wide}") if wide else ""
+
+
+def mass_view(
+    mass: Measured, system: UnitSystem, *, split: str = "", share: float | None = None, note: str = ""
+) -> MassView:
+    """A mass in both unit systems."""
+    figure, doubt = figures(mass, system)
+    other = measured_text(mass, other_system(system))
+    return MassView(
+        figure=figure,
+        doubt=doubt,
+        other=f"{other} · {CERTAINTY}" if doubt else other,
+        split=split,
+        contents_share=share,
+        note=note,
+    )
+
+
+def frame_view(filling: Filling, estimate: Estimate, height_cm: float) -> FrameView:
+    """The screen at one level, whose line stands at `height_cm`."""
+    system = filling.system
+    return FrameView(
+        fill=_vessel_fill(filling, estimate, height_cm),
+        mass=mass_view(
+            estimate.mass,
+            system,
+            split=_split(filling, estimate),
+            share=contents_share(estimate),
+            note=_note(filling, estimate),
+        ),
+        budget=budget_view(estimate, system),
+        pour=nearest_pour(filling.pours, estimate.mass.value),
+        cautions=estimate.cautions,
+    )
+
+
+def budget_view(estimate: Estimate, system: UnitSystem) -> BudgetView:
+    """The contributions to the ±, largest first, and the advice."""
+    lines = estimate.budget
+    texts = format_doubts([line.u_kg for line in lines], estimate.mass, system)
+    rows = tuple(
+        BarRow(label=line.source, share=share, value_text=nb(text))
+        for line, share, text in zip(lines, shares(lines), texts, strict=True)
+    )
+    return BudgetView(rows=rows, advice=estimate.advice)
+
+
+def _vessel_fill(filling: Filling, estimate: Estimate, height_cm: float) -> VesselFill:
+    system, material = filling.system, filling.material
+    inside = contents_text(estimate.volume_l.value, material, filling.packing, filling.temperature_c, system)
+    mass = measured_text(estimate.mass, system)
+    height = f"{length_text(height_cm, system)} from the base" if filling.gauge.has_line else ""
+    return VesselFill(
+        height_cm=height_cm,
+        band_cm=filling.gauge.band_cm(height_cm, estimate.mass),
+        contents_text=inside,
+        height_text=height,
+        mass_text=mass,
+        spoken=", ".join(part for part in (f"{mass}: {inside}", height) if part),
+        contents=Contents.LIQUID if material.kind is MaterialKind.LIQUID else Contents.GRAIN,
+    )
+
+
+def _split(filling: Filling, estimate: Estimate) -> str:
+    system = filling.system
+    contents = f"contents {mass_text(max(estimate.contents.value, 0.0), system)}"
+    return f"{contents} · {empty_word(filling.thing, filling.material)} {mass_text(estimate.tare.value, system)}"
+
+
+def _note(filling: Filling, estimate: Estimate) -> str:
+    parts = [] if estimate.weighing is None else [estimate.weighing.sentence]
+    if filling.trouble:
+        parts.append(f"Your weighings are left out: {filling.trouble}")
+    if filling.thing.count > 1:
+        together = measured_text(alike(estimate.mass, filling.thing.count), filling.system)
+        many = "Both" if filling.thing.count == 2 else f"All {filling.thing.count}"
+        parts.append(f"{many}, filled alike: {together}.")
+    return " ".join(parts)
+
+
+# --- what changes only with the container or its contents ---
+
+
+def silhouette(thing: Thing) -> Silhouette:
+    """The drawn outline of a container."""
+    container = thing.facts.container
+    if container is None:
+        raise ValueError(f"{thing.id} is no container")
+    shape, closure = container.shape, thing.facts.closure
+    handle = HANDLES.get(thing.facts.handle, Handle.NONE)
+    if isinstance(shape, Bag):
+        return Silhouette(outline=profile(shape), top=Top.TIED if closure is not Closure.OPEN else Top.OPEN)
+    if closure in {Closure.SEALED, Closure.TIED}:
+        top = Top.CAP if isinstance(shape, Shouldered) else Top.SPOUT
+    else:
+        top = Top.LID if closure is Closure.LID else Top.OPEN
+    return Silhouette(outline=profile(shape), handle=handle, top=top)
+
+
+def ticks(gauge: Gauge, system: UnitSystem) -> tuple[ScaleTick, ...]:
+    """The scale beside the vessel."""
+    return tuple(ScaleTick(height_cm=mark.height_cm, label=nb(mark.label)) for mark in gauge.marks(system))
+
+
+def rungs(filling: Filling) -> tuple[RungMark, ...]:
+    """The ladder of this container's loads."""
+    system = filling.system
+    return tuple(
+        RungMark(
+            load_kg=pour.mass_kg,
+            load_text=mass_text(pour.mass_kg, system),
+            recipe=_recipe(pour.cups, volume_text(pour.volume_l, system), full=pour.full),
+            step_text=nb(f"+{pour.step_pct:.0f} %") if pour.step_pct else "",
+            wide_step=pour.wide,
+        )
+        for pour in filling.pours
+    )
+
+
+def _recipe(cups: int, volume: str, *, full: bool) -> str:
+    if full:
+        return f"full, {volume}"
+    if not cups:
+        return "empty"
+    return f"{cups} cup{'s' if cups > 1 else ''}, {volume}"
+
+
+def goal_spans(filling: Filling, fill: Fill) -> tuple[Span, ...]:
+    """How to fill it to the wanted mass."""
+    system = filling.system
+    spans = [Span(text="Pour in "), Span(text=volume_text(fill.volume_l, system), bold=True)]
+    if fill.height_cm is not None:
+        height = length_text(fill.height_cm, system)
+        spans += [Span(text=", up to "), Span(text=height, bold=True), Span(text=" from the base")]
+    cup = volume_text(filling.cup_l, system)
+    if fill.whole_cups:
+        spans += [Span(text=": about "), Span(text=nb(f"{fill.whole_cups} × {cup}"), bold=True)]
+    spans.append(Span(text=f". It then weighs {measured_text(fill.reaches, system)}."))
+    if fill.one_more_cup_kg is not None:
+        spans.append(Span(text=f" One cup more adds {mass_text(fill.one_more_cup_kg, system)}."))
+    return tuple(spans)
