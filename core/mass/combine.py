@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from core.errors import InputError
 from core.mass.model import Combined, ScaleKind, ScaleReading
@@ -17,8 +18,29 @@ from core.quantity.display import UnitSystem, format_measured_mass
 from core.quantity.measured import COVERAGE_FACTOR, Measured, Origin
 
 SCALES = tuple(ScaleKind)
-HEAVIER = "the contents are damp or packed, the line stands higher than you think, or the container is heavier"
-LIGHTER = "the contents lie loose, the line stands lower than you think, or the scale does not start at zero"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reasons:
+    """What is likely when the scale says more than expected, and when it says less."""
+
+    heavier: str
+    lighter: str
+
+
+NO_ZERO = "the scale does not start at zero"
+FOR_GRAINS = Reasons(
+    heavier="the contents are damp or packed, the line stands higher than you think, or the container is heavier",
+    lighter=f"the contents lie loose, the line stands lower than you think, or {NO_ZERO}",
+)
+FOR_LIQUIDS = Reasons(
+    heavier="the line stands higher than you think, the container holds more than it says, or it is heavier itself",
+    lighter=f"the line stands lower than you think, the container holds less than it says, or {NO_ZERO}",
+)
+FOR_SOLIDS = Reasons(
+    heavier="it is damp, something is still in it, or what its label says is only about right",
+    lighter=f"some of it is gone, or {NO_ZERO}",
+)
 
 
 def combine(
@@ -38,7 +60,7 @@ def combine(
         worst = max(worst, belief.observe(row, weight.mass_kg - estimate.value, weight.u_repeat_kg))
     row = (estimate.u, *(0.0 for _ in SCALES))
     best = Measured(estimate.value + belief.of(row), math.sqrt(belief.variance(row)), Origin.COMBINED)
-    return verdict(estimate, weights, with_floor(best, estimate, weights), worst, system)
+    return verdict(estimate, weights, with_floor(best, estimate, weights), worst, system, FOR_SOLIDS)
 
 
 def scale_row(kind: ScaleKind, weight: Weighed) -> tuple[float, ...]:
@@ -53,7 +75,12 @@ def with_floor(best: Measured, estimate: Measured, weights: Sequence[Weighed]) -
 
 
 def verdict(
-    estimate: Measured, weights: Sequence[Weighed], best: Measured, worst: float, system: UnitSystem
+    estimate: Measured,
+    weights: Sequence[Weighed],
+    best: Measured,
+    worst: float,
+    system: UnitSystem,
+    reasons: Reasons,
 ) -> Combined:
     """Agreement if no reading surprised by more than the coverage factor, else the estimate widened to span them."""
     said = _mean(weights)
@@ -65,7 +92,7 @@ def verdict(
         )
     farthest = max(abs(weight.mass_kg - estimate.value) for weight in weights)
     wide = Measured(estimate.value, max(estimate.u, farthest / COVERAGE_FACTOR), Origin.ESTIMATE)
-    why = HEAVIER if said.value > estimate.value else LIGHTER
+    why = reasons.heavier if said.value > estimate.value else reasons.lighter
     sentence = (
         f"The scale says {scale}, the estimate {before}: too far apart to average. "
         f"Perhaps {why}. Weigh it again, or correct what is wrong."

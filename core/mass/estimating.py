@@ -9,7 +9,7 @@ import math
 from collections.abc import Sequence
 
 from core.mass.budget import advice_for, budget
-from core.mass.combine import verdict, with_floor
+from core.mass.combine import FOR_GRAINS, FOR_LIQUIDS, verdict, with_floor
 from core.mass.learning import Setting, fresh, mass_row, observe_earlier, observe_now
 from core.mass.mixture import SAID_SO
 from core.mass.model import (
@@ -21,6 +21,7 @@ from core.mass.model import (
     HeightLevel,
     Level,
     Material,
+    MaterialKind,
     Packing,
     ScaleReading,
 )
@@ -100,7 +101,8 @@ def _with_readings(
         weighing = misfit or Combined(mass=before, agrees=True, sentence=COUNTED_IN)
     else:
         best = with_floor(_mass(now, belief), before, weights)
-        weighing = verdict(before, weights, best, max(surprises), system)
+        reasons = FOR_LIQUIDS if setting.material.kind is MaterialKind.LIQUID else FOR_GRAINS
+        weighing = verdict(before, weights, best, max(surprises), system, reasons)
     if not weighing.agrees:
         return _plain(setting.material, now, notes, system, weighing)
     return _updated(setting.material, now, notes, belief, weighing, system, weighed_now=bool(present))

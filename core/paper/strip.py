@@ -7,14 +7,12 @@ inner base. On a vessel with evenly sloping sides the strip follows the slope, s
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from core.errors import InputError, Unreachable
-from core.mass.estimating import estimate
-from core.mass.fill import fill_for
-from core.mass.model import Bag, Container, FullLevel, Material, ScaleReading, Shape, Tapered
+from core.loads.filling import Filling, filling_of
+from core.mass.model import Bag, FullLevel, Material, Packing, Shape, Tapered
 from core.quantity.display import UnitSystem
 from core.quantity.measured import Measured
 from core.quantity.table import POUND_KG
@@ -61,20 +59,22 @@ class Strip:
 
 def strip_for(thing: Thing, material: Material, *, system: UnitSystem = UnitSystem.METRIC) -> Strip:
     """The strip of one thing filled with one material; `InputError` for what has no surface to read."""
-    container = thing.facts.container
-    if container is None:
-        raise InputError(thing.name, "is nothing that can be filled", "choose a container")
+    return strip_of(filling_of(thing, material, system=system))
+
+
+def strip_of(filling: Filling) -> Strip:
+    """The strip of a container as it is filled, its weighings counted in; `InputError` where there is no surface."""
+    thing, container, material, system = filling.thing, filling.container, filling.material, filling.system
     if isinstance(container.shape, Bag):
         rule = "has no fixed form, so the height of its contents says little"
         raise InputError(thing.name, rule, "weigh it, or count what you pour")
-    readings = tuple(reading for reading in thing.readings if reading.at_level is not None)
-    full = estimate(container, material, FullLevel(), readings=readings)
-    marks = _marks(container, material, readings, full.mass.value, system)
+    full = filling.at(FullLevel())
+    marks = _marks(filling, full.mass.value)
     if not marks or full.height_cm is None:
         raise InputError(thing.name, "is too small for marks to be told apart", "weigh it instead")
     return Strip(
         thing=thing.name,
-        material=material.name,
+        material=_material_words(material, filling.packing),
         unit="lb" if system is UnitSystem.US else "kg",
         marks=marks,
         full_height_cm=full.height_cm,
@@ -84,6 +84,10 @@ def strip_for(thing: Thing, material: Material, *, system: UnitSystem = UnitSyst
     )
 
 
+def _material_words(material: Material, packing: Packing) -> str:
+    return material.name if packing is Packing.LOOSE else f"{material.name}, {packing.value.replace('_', ' ')}"
+
+
 def wall_factor(shape: Shape) -> float:
     """Length of the wall over its height, for evenly sloping sides; 1 for every other shape."""
     if not isinstance(shape, Tapered):
@@ -91,35 +95,27 @@ def wall_factor(shape: Shape) -> float:
     return math.hypot(1.0, (shape.top_cm - shape.bottom_cm) / 2 / shape.full_height_cm)
 
 
-def _marks(
-    container: Container, material: Material, readings: Sequence[ScaleReading], full_kg: float, system: UnitSystem
-) -> tuple[Mark, ...]:
+def _marks(filling: Filling, full_kg: float) -> tuple[Mark, ...]:
     """Marks at the finest step that keeps them apart everywhere."""
-    unit_kg = POUND_KG if system is UnitSystem.US else 1.0
-    empty_kg = container.tare_kg.value
+    unit_kg = POUND_KG if filling.system is UnitSystem.US else 1.0
+    empty_kg = filling.container.tare_kg.value
     for step in STEPS:
         first, last = int(empty_kg / unit_kg / step) + 1, int(full_kg / unit_kg / step + 1e-9)
         if last - first > MOST_MARKS:
             continue
-        made = (_mark(container, material, readings, count, (step, unit_kg)) for count in range(first, last + 1))
+        made = (_mark(filling, count, (step, unit_kg)) for count in range(first, last + 1))
         marks = tuple(mark for mark in made if mark is not None)
         if all(above.height_cm - below.height_cm >= LEAST_GAP_CM for below, above in pairwise(marks)):
             return marks
     return ()
 
 
-def _mark(
-    container: Container,
-    material: Material,
-    readings: Sequence[ScaleReading],
-    count: int,
-    step: tuple[float, float],
-) -> Mark | None:
+def _mark(filling: Filling, count: int, step: tuple[float, float]) -> Mark | None:
     """The mark at `count` steps (their size in the person's unit, and that unit in kg); None too near the base."""
     size, unit_kg = step
     mass_kg = count * size * unit_kg
     try:
-        fill = fill_for(container, material, mass_kg, readings=readings)
+        fill = filling.to(mass_kg)
     except Unreachable:
         return None
     if fill.height_cm is None or fill.height_cm < LEAST_GAP_CM:

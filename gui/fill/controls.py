@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QGridLayout, QVBoxLayout, QWidget
 from gui.theme import Space, TextRole
 from gui.widgets import ChoiceField, LineField, LinkButton
 
+COLUMNS = 4
 COLUMNS_FROM, LEAST_WIDTH = 560, 300
 """From this width on all fields stand in one line; below it two by two."""
 
@@ -36,6 +37,7 @@ class Controls(QWidget):
         self.packing = ChoiceField("How it lies")
         self.reasons = LinkButton("Other fills, and why not", TextRole.SMALL)
         self._columns = 0
+        self._container = True
         for field in (self.thing, self.fill, self.packing):
             _narrowable(field.box)
         self._grid = QGridLayout()
@@ -47,7 +49,7 @@ class Controls(QWidget):
         column.setSpacing(Space.XXS)
         column.addLayout(self._grid)
         column.addWidget(self.reasons)
-        self._place(4)
+        self._place(COLUMNS)
         self._connect()
 
     def show_things(self, names: tuple[str, ...], index: int) -> None:
@@ -85,7 +87,7 @@ class Controls(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._place(4 if self.width() >= COLUMNS_FROM else 2)
+        self._place(COLUMNS if self.width() >= COLUMNS_FROM else 2)
 
     def _connect(self) -> None:
         self.thing.chosen.connect(self.thing_chosen)
@@ -97,8 +99,10 @@ class Controls(QWidget):
         self.reasons.clicked.connect(self.reasons_wanted)
 
     def _show_fields(self, *, container: bool) -> None:
+        self._container = container
         for field in (self.fill, self.level, self.reasons):
             field.setVisible(container)
+        self._stretch()
 
     def _place(self, columns: int) -> None:
         if columns == self._columns:
@@ -108,8 +112,13 @@ class Controls(QWidget):
         for at, field in enumerate(fields):
             place = min(at, 3)  # warmth and packing share a place: never is more than one of them asked for
             self._grid.addWidget(field, place // columns, place % columns)
-        for column in range(4):
-            self._grid.setColumnStretch(column, 1 if column < columns else 0)
+        self._stretch()
+
+    def _stretch(self) -> None:
+        """Equal columns; the one field of a thing that is not filled gets half of the line."""
+        many = min(self._columns, COLUMNS if self._container else 2)
+        for column in range(COLUMNS):
+            self._grid.setColumnStretch(column, 1 if column < many else 0)
 
     def _level_left(self) -> None:
         if self.level.edit.isModified():

@@ -7,9 +7,10 @@ from dataclasses import replace
 from PySide6.QtCore import QObject
 
 from core.errors import InputError
+from core.mass.budget import advice_for
 from core.mass.model import Estimate
 from core.mass.tins import estimate_tin
-from core.quantity import Measured, Origin
+from core.quantity import Measured, Origin, alike
 from core.quantity.display import UnitSystem, format_mass
 from core.quantity.units import parse_mass_kg
 from core.store.commands import ChangeThing
@@ -19,7 +20,7 @@ from gui.desk.desk import Desk
 from gui.fill.present import MassView, mass_view
 from gui.fill.subject import FixedSubject
 from gui.fill.tin_card import TinCard, TinTyped
-from gui.fill.words import ORIGIN_NAMES, length_text, measured_text, volume_text
+from gui.fill.words import ORIGIN_NAMES, length_text, measured_text, volume_text, whole
 from gui.widgets import LineField
 
 TIN_UNITS = {UnitSystem.METRIC: "g", UnitSystem.US: "oz"}
@@ -28,8 +29,10 @@ TIN_UNITS = {UnitSystem.METRIC: "g", UnitSystem.US: "oz"}
 def fixed_view(thing: Thing, mass: Measured, system: UnitSystem) -> MassView:
     """The mass of one piece, where it comes from and what a scale said."""
     found = weighed(thing, system)
-    notes = [] if found is None else [found.sentence]
-    return mass_view(mass, system, split=ORIGIN_NAMES[mass.origin], note=" ".join(notes))
+    notes = [advice_for(mass, 0.0, system) if found is None else found.sentence]
+    if thing.count > 1:
+        notes.append(f"All {thing.count}: {measured_text(alike(mass, thing.count), system)}.")
+    return mass_view(mass, system, split=ORIGIN_NAMES[mass.origin], note=whole(" ".join(notes)))
 
 
 def fixed_lines(thing: Thing, system: UnitSystem) -> tuple[str, ...]:

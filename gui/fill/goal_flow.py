@@ -12,7 +12,7 @@ from core.quantity.units import parse_mass_kg
 from gui.desk.desk import Desk
 from gui.fill.goal_card import NOTHING, GoalCard, GoalView
 from gui.fill.present import goal_spans
-from gui.fill.words import volume_text
+from gui.fill.words import volume_text, whole
 
 EXAMPLES = {UnitSystem.METRIC: "12 kg", UnitSystem.US: "26 lb"}
 UNITS = {UnitSystem.METRIC: "kg", UnitSystem.US: "lb"}
@@ -68,7 +68,7 @@ class GoalFlow(QObject):
         labels = tuple(self._label(way) for way in self._ways)
         if not labels:
             sentence += " Nothing else you list reaches it either."
-        self._card.show_goal(GoalView(refusal=sentence, ways=labels))
+        self._card.show_goal(GoalView(refusal=whole(sentence), ways=labels))
 
     def _label(self, way: OtherWay) -> str:
         fill = f"{volume_text(way.fill.volume_l, self._desk.units())} {way.material.name.lower()}"

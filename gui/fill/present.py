@@ -22,6 +22,7 @@ from gui.fill.words import (
     nb,
     other_system,
     volume_text,
+    whole,
 )
 from gui.widgets import BarRow, Contents, Handle, RungMark, ScaleTick, Silhouette, Span, Top, VesselFill
 
@@ -108,7 +109,7 @@ def frame_view(filling: Filling, estimate: Estimate, height_cm: float) -> FrameV
         ),
         budget=budget_view(estimate, system),
         pour=nearest_pour(filling.pours, estimate.mass.value),
-        cautions=estimate.cautions,
+        cautions=tuple(whole(caution) for caution in estimate.cautions),
     )
 
 
@@ -120,7 +121,7 @@ def budget_view(estimate: Estimate, system: UnitSystem) -> BudgetView:
         BarRow(label=line.source, share=share, value_text=nb(text))
         for line, share, text in zip(lines, shares(lines), texts, strict=True)
     )
-    return BudgetView(rows=rows, advice=estimate.advice)
+    return BudgetView(rows=rows, advice=whole(estimate.advice))
 
 
 def _vessel_fill(filling: Filling, estimate: Estimate, height_cm: float) -> VesselFill:
@@ -153,7 +154,7 @@ def _note(filling: Filling, estimate: Estimate) -> str:
         together = measured_text(alike(estimate.mass, filling.thing.count), filling.system)
         many = "Both" if filling.thing.count == 2 else f"All {filling.thing.count}"
         parts.append(f"{many}, filled alike: {together}.")
-    return " ".join(parts)
+    return whole(" ".join(parts))
 
 
 # --- what changes only with the container or its contents ---

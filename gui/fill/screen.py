@@ -23,6 +23,7 @@ from gui.fill.fixed_side import TinFlow, fixed_lines, fixed_view, label_estimate
 from gui.fill.goal_flow import GoalFlow, level_of
 from gui.fill.present import budget_view
 from gui.fill.side import Side
+from gui.fill.strip_flow import StripFlow
 from gui.fill.subject import FilledSubject, Subject
 from gui.fill.vessel_card import VesselCard
 from gui.fill.vessel_flow import VesselFlow
@@ -45,6 +46,7 @@ class FillScreen(Page):
         super().__init__(TITLE, "", scroll=False, gutter=False, parent=parent)
         self._desk = desk
         self._thing: Thing | None = None
+        self.print = SecondaryButton("Print the fill strip")
         self.weigh = SecondaryButton("I weighed it…")
         self.use = PrimaryButton("Use this load")
         self.left = VesselCard()
@@ -53,6 +55,7 @@ class FillScreen(Page):
         self._weighing = WeighFlow(desk, self.side.weigh, self._subject, self)
         self._goal = GoalFlow(desk, self.side.goal, self)
         self._tin = TinFlow(desk, self.side.tin, self)
+        self.strip = StripFlow(self)
         self._empty = EmptyState(
             ThingPicture.JUG,
             "Nothing to fill yet",
@@ -87,7 +90,7 @@ class FillScreen(Page):
         return self._thing
 
     def _arrange(self) -> None:
-        for button in (self.weigh, self.use):
+        for button in (self.print, self.weigh, self.use):
             self.bar.add_action(button)
         self._work = QWidget()
         row = QHBoxLayout(self._work)
@@ -110,6 +113,8 @@ class FillScreen(Page):
         self.flow.filled_anew.connect(self._show_container)
         self._goal.line_wanted.connect(self.flow.set_level)
         self._goal.way_taken.connect(self._take_way)
+        self.strip.said.connect(self.toast.say)
+        self.print.clicked.connect(self._print)
         self.weigh.clicked.connect(self._begin_weighing)
         self.use.clicked.connect(self._use)
         side.readings.removed.connect(self._remove_reading)
@@ -131,6 +136,7 @@ class FillScreen(Page):
         self._thing = next((one for one in things if one.id == before), next(iter(things), None))
         for button in (self.weigh, self.use):
             button.setVisible(self._thing is not None)
+        self.print.setVisible(False)
         if self._thing is not None:
             self._show(self._thing)
             return
@@ -151,6 +157,7 @@ class FillScreen(Page):
         """The container or its fill is another: what hangs on that, beyond the vessel."""
         filling = self.flow.filling()
         if filling is not None:
+            self.print.setVisible(filling.gauge.has_line)
             self._goal.show_filling(filling)
             self._show_readings(tuple(lesson_text(one, filling.system) for one in filling.lessons()))
 
@@ -158,6 +165,7 @@ class FillScreen(Page):
         system = self._desk.units()
         container = thing.facts.container
         mass = known_mass(thing) if container is None else container.tare_kg
+        self.print.setVisible(False)
         self.left.controls.show_fixed()
         self.left.show_fixed(thing_picture(thing.icon), thing.name, fixed_lines(thing, system))
         self._goal.show_filling(None)
@@ -199,7 +207,13 @@ class FillScreen(Page):
             return FilledSubject(filling, level)
         return None if self._thing is None else subject_of(self._thing, self._desk.units())
 
+    def _print(self) -> None:
+        filling = self.flow.filling()
+        if filling is not None:
+            self.strip.print_strip(filling)
+
     def _begin_weighing(self) -> None:
+        self.side.uses.hide()
         self._weighing.begin(self.flow.inside_words())
         self._scroll.ensureWidgetVisible(self.side.weigh)
 
@@ -222,6 +236,7 @@ class FillScreen(Page):
             return
         if filling is not None and level is not None and thing.fill != filling.inside(level):
             self._desk.do(SetFill(thing.id, filling.inside(level)))
+        self.side.weigh.shut()
         self.side.uses.show_uses(f"Where {thing.name} can serve", affordances(thing, self._desk.person()))
         self._scroll.ensureWidgetVisible(self.side.uses)
 

@@ -17,6 +17,7 @@ from gui.desk.desk import Desk
 from gui.fill.subject import FilledSubject, Subject
 from gui.fill.weigh_card import WeighCard
 from gui.fill.weigh_form import Typed
+from gui.fill.words import whole
 from gui.widgets import LineField
 
 EXAMPLES = {
@@ -81,7 +82,7 @@ class WeighFlow(QObject):
             form.show_verdict(str(error), agrees=None)
             return
         self._reading = reading
-        form.show_verdict(found.sentence, agrees=found.agrees)
+        form.show_verdict(whole(found.sentence), agrees=found.agrees)
 
     def _read(self, field: LineField) -> float | None:
         """The mass in a field; a fault is said below it, once there is more than a digit to go by."""

@@ -68,9 +68,18 @@ TAUGHT_NAMES: dict[Taught, str] = {
 }
 
 
+_PLUS_MINUS = re.compile(r" ?± ")
+_UNIT = re.compile(r"(?<=\d) (?=(?:kg|g|lb|oz|L|mL|gal|cm|in|°C|°F)\b)")
+
+
 def nb(text: str) -> str:
     """`text` with spaces that no line breaks at."""
     return text.replace(" ", "\u00a0")
+
+
+def whole(sentence: str) -> str:
+    """A sentence whose quantities no line breaks."""
+    return _UNIT.sub("\u00a0", _PLUS_MINUS.sub("\u00a0±\u00a0", sentence))
 
 
 def mass_text(kg: float, system: UnitSystem) -> str:

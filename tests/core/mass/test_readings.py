@@ -102,7 +102,7 @@ def test_weighing_often_never_claims_less_than_the_scale_can_give(
     assert found.mass.u <= u * (1 + 1e-9)
 
 
-@pytest.mark.parametrize(("kg", "reason"), [(16.5, "damp or packed"), (12.5, "lie loose")])
+@pytest.mark.parametrize(("kg", "reason"), [(16.5, "it is damp"), (12.5, "some of it is gone")])
 def test_disagreement_is_said_and_not_averaged(kg: float, reason: str) -> None:
     found = combine(Measured(14.7, 0.25), [_reading(kg, u=0.1)])
     assert not found.agrees
@@ -110,6 +110,23 @@ def test_disagreement_is_said_and_not_averaged(kg: float, reason: str) -> None:
     assert found.mass.u95 >= abs(kg - 14.7)
     assert "too far apart to average" in found.sentence
     assert reason in found.sentence
+
+
+@pytest.mark.parametrize(
+    ("material", "by_kg", "reason"),
+    [
+        (WATER, 4.0, "the container holds more"),
+        (WATER, -4.0, "the line stands lower"),
+        (SAND, 9.0, "damp or packed"),
+        (SAND, -9.0, "lie loose"),
+    ],
+)
+def test_the_likely_reason_depends_on_what_is_inside(material: Material, by_kg: float, reason: str) -> None:
+    line = HeightLevel(height_cm=18.0)
+    kg = estimate(CARRIER, material, line).mass.value
+    weighing = estimate(CARRIER, material, line, readings=[_reading(kg + by_kg)]).weighing
+    assert weighing is not None
+    assert reason in weighing.sentence
 
 
 def test_readings_that_contradict_each_other_disagree() -> None:
