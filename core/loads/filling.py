@@ -13,6 +13,7 @@ from core.errors import InputError, Unreachable
 from core.house.model import House
 from core.loads.fills import fill_choices
 from core.loads.pours import Pour, pours_of
+from core.mass.estimating import Earlier, earlier, estimate_after
 from core.mass.gauge import Gauge, gauge_of
 from core.mass.learning import Setting
 from core.mass.lessons import Lesson, lessons
@@ -43,6 +44,7 @@ class Filling:
     system: UnitSystem
     readings: tuple[ScaleReading, ...]
     teaching: tuple[ScaleReading, ...]
+    taught: Earlier
     gauge: Gauge
     pours: tuple[Pour, ...]
     trouble: str = ""
@@ -57,7 +59,10 @@ class Filling:
     def at(self, level: Level) -> Estimate:
         """What it weighs at a level, readings taken in, with every caution; `InputError` for a level it can't have."""
         known = self.weighings(level)
-        found = self._estimate(known.level, known.readings)
+        if known.now:
+            found = self._estimate(known.level, known.readings)
+        else:
+            found = estimate_after(self.setting, level, self.taught, system=self.system)
         own = fill_cautions(self.thing, self.material, found.volume_l.value)
         return replace(found, cautions=tuple(dict.fromkeys((*own, *found.cautions))))
 
@@ -152,6 +157,7 @@ def filling_of(
         system=system,
         readings=() if trouble else thing.readings,
         teaching=taught,
+        taught=earlier(setting, taught),
         gauge=gauge,
         pours=pours_of(gauge, cup_l),
         trouble=trouble,

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from core.mass.budget import advice_for, budget
 from core.mass.combine import FOR_GRAINS, FOR_LIQUIDS, verdict, with_floor
@@ -56,12 +57,40 @@ def estimate(
     `readings` are weighings of this container with this material: those without a level are of the fill in question,
     those with one of earlier fills. `system` is only for the units in sentences. `InputError` for what cannot be.
     """
-    now = predict(container, material, level, temperature_c, packing)
-    notes = _cautions(container, material, level, now, packing)
-    if not readings:
-        return _plain(material, now, notes, system, None)
     setting = Setting(container=container, material=material, temperature_c=temperature_c, packing=packing)
-    return _with_readings(setting, now, notes, readings, system)
+    present = tuple(reading for reading in readings if reading.at_level is None)
+    return _estimated(setting, level, earlier(setting, readings), present, system)
+
+
+@dataclass(frozen=True, slots=True)
+class Earlier:
+    """What weighings of earlier fills made of a setting, whatever the fill in hand; make one with `earlier`."""
+
+    belief: Belief
+    surprise: float
+
+
+def earlier(setting: Setting, readings: Sequence[ScaleReading]) -> Earlier:
+    """Take in the readings that have a level; `InputError` for one that can't be."""
+    belief = fresh()
+    return Earlier(belief, observe_earlier(belief, setting, readings))
+
+
+def estimate_after(
+    setting: Setting, level: Level, known: Earlier, *, system: UnitSystem = UnitSystem.METRIC
+) -> Estimate:
+    """The estimate at another level after the same earlier weighings: quick enough to follow a moving line."""
+    return _estimated(setting, level, known, (), system)
+
+
+def _estimated(
+    setting: Setting, level: Level, known: Earlier, present: Sequence[ScaleReading], system: UnitSystem
+) -> Estimate:
+    now = predict(setting.container, setting.material, level, setting.temperature_c, setting.packing)
+    notes = _cautions(setting.container, setting.material, level, now, setting.packing)
+    if not present and not known.belief.noise:
+        return _plain(setting.material, now, notes, system, None)
+    return _with_readings(setting, now, notes, known, present, system)
 
 
 def _plain(
@@ -87,11 +116,16 @@ def _plain(
 
 
 def _with_readings(
-    setting: Setting, now: Prediction, notes: tuple[str, ...], readings: Sequence[ScaleReading], system: UnitSystem
+    setting: Setting,
+    now: Prediction,
+    notes: tuple[str, ...],
+    known: Earlier,
+    present: Sequence[ScaleReading],
+    system: UnitSystem,
 ) -> Estimate:
-    present = [reading for reading in readings if reading.at_level is None]
-    belief, misfit = fresh(), None
-    if observe_earlier(belief, setting, readings) > COVERAGE_FACTOR:
+    """Readings of the fill in hand are taken into the belief of `known`, which is used up then."""
+    belief, misfit = known.belief, None
+    if known.surprise > COVERAGE_FACTOR:
         misfit = _misfit(now, belief)
         notes, belief = (*notes, MISFIT), fresh()
     before = _mass(now, belief)

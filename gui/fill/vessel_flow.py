@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from core.errors import InputError
 from core.loads.filling import Filling
@@ -18,12 +18,13 @@ from core.things.model import Thing
 from gui.desk.desk import Desk
 from gui.fill.asked import Asked, choices_for, filling_for, first_asked, lies, offered
 from gui.fill.controls import Controls
-from gui.fill.present import frame_view, rungs, silhouette, ticks
+from gui.fill.present import BudgetView, frame_view, rungs, silhouette, ticks
 from gui.fill.side import Side
 from gui.fill.vessel_card import VesselCard
 from gui.fill.words import PACKING_NAMES, contents_text, level_words
 
 WARMTH_UNITS = {UnitSystem.METRIC: "C", UnitSystem.US: "F"}
+BUDGET_MS = 60
 SINGLE_CM, PAGE_CM = 0.1, 1.0
 """How far an arrow key and a page key move the line."""
 
@@ -42,6 +43,11 @@ class VesselFlow(QObject):
         self._thing: Thing | None = None
         self._filling: Filling | None = None
         self._asked: dict[str, Asked] = {}
+        self._budget: BudgetView | None = None
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(BUDGET_MS)
+        self._pause.timeout.connect(self._show_budget)
         left.vessel.set_steps(SINGLE_CM, PAGE_CM)
         self._connect(left.controls)
 
@@ -139,6 +145,7 @@ class VesselFlow(QObject):
         self._asked[thing.id], self._filling = replace(asked, level=level), filling
         self._show_container(thing, filling, asked)
         self._show_level(level)
+        self._show_budget()
         self.filled_anew.emit()
 
     # --- what is shown ---
@@ -170,12 +177,20 @@ class VesselFlow(QObject):
         estimate = filling.at(level)
         view = frame_view(filling, estimate, filling.gauge.height_of_volume(filling.volume_l(level)))
         self._left.vessel.show_fill(view.fill)
-        self._left.ladder.show_current(view.pour)
+        if self._left.ladder.current() != view.pour:
+            self._left.ladder.show_current(view.pour)
         self._left.controls.show_level(level_words(level, filling.system))
         self._side.mass.show_mass(view.mass)
-        self._side.budget.show_budget(view.budget)
         self._side.show_cautions(view.cautions)
+        self._budget = view.budget
+        if not self._pause.isActive():
+            self._pause.start()
         self.moved.emit()
+
+    def _show_budget(self) -> None:
+        """The budget follows a drag a few times a second: its rows cost as much to lay out as all the rest."""
+        if self._budget is not None and self._filling is not None:
+            self._side.budget.show_budget(self._budget)
 
     def _show_reasons(self) -> None:
         if self._thing is None:

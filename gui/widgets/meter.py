@@ -35,7 +35,7 @@ class MeterBar(QProgressBar):
     def show_share(self, share: float, *, name: str = "", value_text: str = "") -> None:
         """Fill to `share` (0 to 1, held inside)."""
         self._share = min(1.0, max(0.0, share))
-        self.setValue(round(self._share * _STEPS))
+        _set_value(self, round(self._share * _STEPS))
         self.setAccessibleName(name)
         self.setAccessibleDescription(value_text)
         self.update()
@@ -162,7 +162,7 @@ class LoadBar(QProgressBar):
     def show_split(self, contents_share: float, spoken: str) -> None:
         """`contents_share` of the whole load is contents (0 to 1); `spoken` is the split in words."""
         self._share = min(1.0, max(0.0, contents_share))
-        self.setValue(round(self._share * _STEPS))
+        _set_value(self, round(self._share * _STEPS))
         self.setAccessibleDescription(spoken)
         self.update()
 
@@ -175,3 +175,12 @@ class LoadBar(QProgressBar):
             painter.setClipRect(QRectF(0, 0, self._share * self.width(), self.height()))
             draw_panel(painter, self.rect(), tokens.accent, radius=radius)
         painter.end()
+
+
+def _set_value(bar: QProgressBar, value: int) -> None:
+    """Tell a screen reader the value. A progress bar repaints at once when its value changes, which a drag can't wait
+    for; so it is held back, and painted with everything else.
+    """
+    bar.setUpdatesEnabled(False)
+    bar.setValue(value)
+    bar.setUpdatesEnabled(True)
