@@ -36,6 +36,7 @@ class PicturedScreen:
 def pictured_screens() -> tuple[PicturedScreen, ...]:
     """Every screen there is a picture of; a new screen adds its line here."""
     from gui import gallery
+    from gui.gallery.fill import fill_page
 
     return (
         PicturedScreen(name="gallery-controls", build=gallery.controls_page),
@@ -45,6 +46,7 @@ def pictured_screens() -> tuple[PicturedScreen, ...]:
         PicturedScreen(name="gallery-week", build=gallery.week_page),
         PicturedScreen(name="gallery-window", build=gallery.window),
         PicturedScreen(name="gallery-pictures", build=gallery.pictures_page),
+        PicturedScreen(name="fill", build=fill_page),
     )
 
 

@@ -10,13 +10,17 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from core.mass.bounds import inside_height
 from core.mass.learning import Setting, known
+from core.mass.levels import level_volume
 from core.mass.model import Bag, Container, HeightLevel, Level, ScaleReading, VolumeLevel
 from core.quantity.display import UnitSystem, format_mass
 from core.quantity.measured import Measured
 from core.quantity.table import POUND_KG
 
 MOST_LABELS = 6
+CLEAR_OF_FULL = 0.25
+"""A round mass closer to full than this part of a labelled step has no label, for that of full."""
 PARTS = {1: 5, 2: 4, 5: 5}
 """Into how many parts a labelled step of 1, 2 or 5 is divided."""
 
@@ -65,6 +69,12 @@ class Gauge:
         share = shape.volume_l(height_cm) / shape.full_volume_l
         return VolumeLevel(volume_l=share * self.container.brimful_l.value)
 
+    def height_of(self, level: Level) -> float:
+        """Where the line stands at a level; `InputError` for a level the container can't have."""
+        if isinstance(level, HeightLevel):
+            return inside_height(level.height_cm, self.container.shape.full_height_cm)
+        return self.height_of_volume(level_volume(self.container, level, heaped=False).volume_l)
+
     def half(self) -> Level:
         """A line at half of the nominal capacity, to begin with."""
         return self.level_at(self.height_of_volume(self.container.nominal_l.value / 2))
@@ -84,11 +94,12 @@ class Gauge:
         step, parts = _step((full_kg - empty_kg) / unit_kg)
         small_kg = step / parts * unit_kg
         first, last = math.floor(empty_kg / small_kg) + 1, math.ceil(full_kg / small_kg) - 1
+        last_label = full_kg / small_kg - CLEAR_OF_FULL * parts
         between = tuple(
             GaugeMark(
                 height_cm=self.height_of_mass(at * small_kg),
                 mass_kg=at * small_kg,
-                label=f"{at // parts * step:g} {unit}" if at % parts == 0 else "",
+                label=f"{at // parts * step:g} {unit}" if at % parts == 0 and at <= last_label else "",
             )
             for at in range(first, last + 1)
         )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QComboBox, QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.theme import Space, TextRole
 from gui.widgets import ChoiceField, LineField, LinkButton
 
 COLUMNS = 4
+STRETCH = (4, 4, 3, 3)
 COLUMNS_FROM, LEAST_WIDTH = 560, 300
 """From this width on all fields stand in one line; below it two by two."""
 
@@ -48,19 +49,21 @@ class Controls(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.XXS)
         column.addLayout(self._grid)
-        column.addWidget(self.reasons)
+        links = QHBoxLayout()
+        links.setContentsMargins(-Space.XS, 0, 0, 0)  # so that its words stand below the others, not its edge
+        links.addWidget(self.reasons)
+        links.addStretch(1)
+        column.addLayout(links)
         self._place(COLUMNS)
         self._connect()
 
     def show_things(self, names: tuple[str, ...], index: int) -> None:
         """Offer these things."""
         self.thing.show_options(names, index)
-        self.thing.box.setToolTip(names[index] if names else "")
 
     def show_filling(self, fills: tuple[str, ...], fill: int, packings: tuple[str, ...], packing: int) -> None:
         """A container: offer these fills, and these ways to lie (one or none means there is no choice)."""
         self.fill.show_options(fills, fill)
-        self.fill.box.setToolTip(fills[fill] if fills else "")
         self.packing.show_options(packings, packing)
         self._show_fields(container=True)
         self.packing.setVisible(len(packings) > 1)
@@ -116,9 +119,9 @@ class Controls(QWidget):
 
     def _stretch(self) -> None:
         """Equal columns; the one field of a thing that is not filled gets half of the line."""
-        many = min(self._columns, COLUMNS if self._container else 2)
-        for column in range(COLUMNS):
-            self._grid.setColumnStretch(column, 1 if column < many else 0)
+        shares = STRETCH if self._container and self._columns == COLUMNS else (1, 1)
+        for column, share in enumerate((*shares, 0, 0)[:COLUMNS]):
+            self._grid.setColumnStretch(column, share)
 
     def _level_left(self) -> None:
         if self.level.edit.isModified():

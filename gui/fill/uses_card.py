@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from core.things.affordance import Affordance, Grade
 from gui.desk.names import USE_NAMES
 from gui.theme import Icon, TextRole
-from gui.widgets import Card, Chip, FlowLayout, Ink, PictureButton, SecondaryButton, SectionHeader, Text, Tone
+from gui.widgets import Card, Chip, ElidedText, FlowLayout, Ink, PictureButton, SecondaryButton, Text, Tone
 
 TONES = {Grade.GOOD: Tone.GOOD, Grade.FAIR: Tone.FAIR, Grade.POOR: Tone.BAD, Grade.NO: Tone.BAD}
 
@@ -20,7 +20,7 @@ class UsesCard(Card):
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent=parent)
-        self._title = SectionHeader("")
+        self._title = ElidedText("", TextRole.HEADING)
         self._chips = QWidget()
         self._flow = FlowLayout(parent=self._chips)
         self._limits = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
@@ -39,7 +39,7 @@ class UsesCard(Card):
 
     def show_uses(self, title: str, found: tuple[Affordance, ...]) -> None:
         """Open with the ways this load can serve; poor and refused ways are told with their reason."""
-        self._title.setText(title)
+        self._title.show_text(title)
         self._flow.clear()
         for one in found:
             if one.grade in {Grade.GOOD, Grade.FAIR}:
@@ -53,4 +53,4 @@ class UsesCard(Card):
 
     def text(self) -> str:
         """Title and what it is not for."""
-        return f"{self._title.text()}\n{self._limits.text()}"
+        return f"{self._title.whole_text()}\n{self._limits.text()}"

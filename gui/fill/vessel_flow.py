@@ -175,7 +175,7 @@ class VesselFlow(QObject):
         if filling is None:
             return
         estimate = filling.at(level)
-        view = frame_view(filling, estimate, filling.gauge.height_of_volume(filling.volume_l(level)))
+        view = frame_view(filling, estimate, filling.gauge.height_of(filling.weighings(level).level))
         self._left.vessel.show_fill(view.fill)
         if self._left.ladder.current() != view.pour:
             self._left.ladder.show_current(view.pour)

@@ -68,6 +68,8 @@ TAUGHT_NAMES: dict[Taught, str] = {
 }
 
 
+MOST_NAME_WORDS = 2
+"""Only in a name this short is the last word surely what the thing is."""
 _PLUS_MINUS = re.compile(r" ?± ")
 _UNIT = re.compile(r"(?<=\d) (?=(?:kg|g|lb|oz|L|mL|gal|cm|in|°C|°F)\b)")
 
@@ -188,7 +190,8 @@ def lesson_text(lesson: Lesson, system: UnitSystem) -> str:
 def empty_word(thing: Thing, material: Material) -> str:
     """What the container itself is called in the split of a load."""
     words = thing.name.lower().split()
-    return f"empty {words[-1]}" if words and material.kind is MaterialKind.LIQUID else "empty container"
+    plain = len(words) <= MOST_NAME_WORDS and words[-1].isalpha()
+    return f"empty {words[-1]}" if plain and material.kind is MaterialKind.LIQUID else "empty container"
 
 
 def reading_text(thing: Thing, index: int, names: dict[str, str], system: UnitSystem) -> str:

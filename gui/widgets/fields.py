@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Signal
-from PySide6.QtWidgets import QComboBox, QLineEdit, QVBoxLayout, QWidget
+from html import escape
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QPaintEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QLineEdit,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
+    QVBoxLayout,
+    QWidget,
+)
 
 from gui.theme import Icon, Space, TextRole, icon, tokens_of
 from gui.widgets.text import Ink, Text, announce
@@ -95,6 +106,24 @@ class SearchField(LineField):
             self._lens.setIcon(icon(Icon.SEARCH, 16, tokens_of(self).ink_soft))
 
 
+class _Box(QComboBox):
+    """Shortens its words with … where there is no room, and then tells them whole as a tool tip."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        style, part = self.style(), QStyle.SubControl.SC_ComboBoxEditField
+        room = style.subControlRect(QStyle.ComplexControl.CC_ComboBox, option, part, self).width()
+        whole = self.currentText()
+        shown = self.fontMetrics().elidedText(whole, Qt.TextElideMode.ElideRight, room - Space.XS)
+        self.setToolTip(escape(whole) if shown != whole else "")
+        option.currentText = shown
+        painter = QStylePainter(self)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+        painter.end()
+
+
 class ChoiceField(_Field):
     """One of several; `chosen` carries the index the person picked, never one a program set."""
 
@@ -103,7 +132,7 @@ class ChoiceField(_Field):
     def __init__(
         self, caption: str, options: tuple[str, ...] = (), *, name: str = "", parent: QWidget | None = None
     ) -> None:
-        self.box = QComboBox()
+        self.box = _Box()
         super().__init__(caption, self.box, name or caption, parent)
         self.box.addItems(list(options))
         self.box.activated.connect(self.chosen)

@@ -1,0 +1,66 @@
+"""The fill screen over the invented household, in every state worth a look."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import QWidget
+
+from core.mass.model import HeightLevel, ScaleKind, VolumeLevel
+from core.mass.weigh import reading_on
+from core.store.commands import AddReading, ChangeThing
+from gui.desk.desk import Desk
+from gui.fill import FillScreen
+from gui.gallery.stage import NOON, Stage
+from gui.states import ShownState
+
+CARRIER, BUCKET = "water-carrier", "mop-bucket"
+LONG_NAME = "Water carrier with the dented corner that stands beside the stove in winter"
+
+
+def fill_page(state: ShownState) -> QWidget:
+    """Nothing to fill; a carrier with a wanted mass; long names and weighings; what can't be and what disagrees."""
+    stage = Stage(demo=state is not ShownState.EMPTY)
+    if state is ShownState.LONG:
+        _lengthen(stage.desk)
+    screen = FillScreen(stage.desk)
+    if state is ShownState.DEMO:
+        screen.flow.set_level(VolumeLevel(volume_l=14.0))
+        _ask_for(screen, "12 kg")
+    elif state is ShownState.LONG:
+        _ask_for(screen, "12.5 kg")
+        screen.use.click()
+    elif state is ShownState.REFUSED:
+        screen.show_thing(BUCKET)
+        _ask_for(screen, "20 kg")
+        screen.left.controls.reasons.click()
+        screen.weigh.click()
+        _weigh(screen, "81.5", "68")
+    return stage.bear(screen)
+
+
+def _ask_for(screen: FillScreen, mass: str) -> None:
+    screen.side.goal.field.show_text(mass)
+    screen.side.goal.asked.emit(mass)
+
+
+def _weigh(screen: FillScreen, reading: str, without: str) -> None:
+    form = screen.side.weigh.form
+    form.reading.show_text(reading)
+    form.without.show_text(without)
+    form.typed.emit(form.now())
+
+
+def _lengthen(desk: Desk) -> None:
+    """A long name, and two weighings by a person who weighs often."""
+    thing = desk.house().thing(CARRIER)
+    desk.do(ChangeThing(replace(thing, name=LONG_NAME)))
+    for kg, height_cm in ((82.7, 19.2), (77.9, 12.1)):
+        reading = reading_on(
+            ScaleKind.BATHROOM_DIFFERENCE,
+            kg,
+            without_kg=68.2,
+            at_level=HeightLevel(height_cm=height_cm),
+            date=NOON.date(),
+        )
+        desk.do(AddReading(CARRIER, replace(reading, material_id="water")))
