@@ -44,7 +44,13 @@ def format_doubts(u_kg: Sequence[float], of: Measured, system: UnitSystem) -> tu
     wide, _ = _mass(of.u95, of.value, system)
     decimals = min(decimals_for(max(wide, 10**-MOST_DECIMALS)) + 1, MOST_DECIMALS)
     shown = (_mass(COVERAGE_FACTOR * u, of.value, system) for u in u_kg)
-    return tuple(f"{_fixed(value, decimals)} {unit}" for value, unit in shown)
+    return tuple(_at_least(value, unit, decimals) for value, unit in shown)
+
+
+def _at_least(value: float, unit: str, decimals: int) -> str:
+    """A number that would show as nothing is told to be less than the last digit."""
+    text = _fixed(value, decimals)
+    return f"{text} {unit}" if float(text) > 0 or value <= 0 else f"< {10**-decimals:.{decimals}f} {unit}"
 
 
 def format_measured_volume(volume_l: Measured, system: UnitSystem) -> str:

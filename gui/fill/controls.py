@@ -50,7 +50,7 @@ class Controls(QWidget):
         column.setSpacing(Space.XXS)
         column.addLayout(self._grid)
         links = QHBoxLayout()
-        links.setContentsMargins(-Space.XS, 0, 0, 0)  # so that its words stand below the others, not its edge
+        links.addSpacing(-Space.XS)  # so that its words stand below the others, not its edge
         links.addWidget(self.reasons)
         links.addStretch(1)
         column.addLayout(links)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.theme import Space, TextRole
 from gui.widgets import Card, LineField, LinkButton, SectionHeader, Sentence, Span, Text
@@ -42,10 +42,12 @@ class GoalCard(Card):
         for widget in (self.field, self._sentence, self._refusal):
             self.body.addWidget(widget)
         links = QVBoxLayout()
-        links.setContentsMargins(-Space.XS, 0, 0, 0)  # so that their words stand below the others, not their edges
         links.addWidget(self._line, 0, Qt.AlignmentFlag.AlignLeft)
         links.addLayout(self._ways)
-        self.body.addLayout(links)
+        aligned = QHBoxLayout()
+        aligned.addSpacing(-Space.XS)  # so that their words stand below the others, not their edges
+        aligned.addLayout(links)
+        self.body.addLayout(aligned)
         self.field.edited.connect(self.asked)
         self.field.submitted.connect(self._enter)
         self._line.clicked.connect(self.line_wanted)

@@ -237,7 +237,7 @@ class FillScreen(Page):
         if filling is not None and level is not None and thing.fill != filling.inside(level):
             self._desk.do(SetFill(thing.id, filling.inside(level)))
         self.side.weigh.shut()
-        self.side.uses.show_uses(f"Where {thing.name} can serve", affordances(thing, self._desk.person()))
+        self.side.uses.show_uses("Where this load can serve", affordances(thing, self._desk.person()))
         self._scroll.ensureWidgetVisible(self.side.uses)
 
     def _take_way(self, way: OtherWay) -> None:

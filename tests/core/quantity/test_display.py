@@ -93,6 +93,7 @@ def test_each_quantity_has_its_usual_form(shown: str, expected: str) -> None:
 def test_contributions_are_shown_one_digit_finer_than_the_whole() -> None:
     mass = Measured(14.7, 0.14)
     assert format_doubts((0.12, 0.08, 0.005), mass, UnitSystem.METRIC) == ("0.24 kg", "0.16 kg", "0.01 kg")
+    assert format_doubts((0.001,), mass, UnitSystem.METRIC) == ("< 0.01 kg",)
     assert format_doubts((0.12,), mass, UnitSystem.US) == ("0.53 lb",)
     assert format_doubts((0.002,), Measured(0.05, 0.002), UnitSystem.METRIC) == ("4.0 g",)
 
