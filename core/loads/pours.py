@@ -6,13 +6,12 @@ import math
 from bisect import bisect_left
 from dataclasses import dataclass
 
+from core.loads.ladder import WIDE_STEP_PCT
 from core.mass.gauge import Gauge
 from core.mass.model import CupsLevel, FullLevel, Level
 
 LEAST_STEP = 0.04
 """A pour lighter than this share of the one below is passed over: nobody would use it as a step, nor see it drawn."""
-WIDE_STEP_PCT = 10.0
-"""A step past the 2 to 10 % by which loads are usually raised (ACSM 2009) is wide."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
