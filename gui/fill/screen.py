@@ -226,8 +226,11 @@ class FillScreen(Page):
         if self._thing is None or not 0 <= place < len(self._thing.readings):
             return
         reading, asked = self._thing.readings[place], self.flow.asked()
-        if reading.at_level is not None and asked is not None:
-            self.flow.fill_with(reading.material_id or asked.material_id, reading.at_level)
+        if reading.at_level is None or asked is None:
+            return
+        material_id = reading.material_id or asked.material_id
+        if not self.flow.fill_with(material_id, reading.at_level, reading.packing):
+            self.toast.say("What was in it then is not at hand any more. Choose it under other fills.")
 
     def _use(self) -> None:
         """Keep the fill, and say where such a load can be used."""

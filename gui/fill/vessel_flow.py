@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from core.errors import InputError
 from core.loads.filling import Filling
 from core.mass.level_text import parse_level
-from core.mass.model import Level
+from core.mass.model import Level, Packing
 from core.quantity.display import UnitSystem, format_temperature
 from core.quantity.units import parse_temperature_c
 from core.store.changes import HouseFacts
@@ -90,13 +90,16 @@ class VesselFlow(QObject):
             self._asked[self._thing.id] = replace(asked, level=level)
             self._show_level(level)
 
-    def fill_with(self, material_id: str, level: Level | None = None) -> None:
-        """Another material, at the level there is unless another is given."""
-        asked = self.asked()
-        if asked is not None:
-            self._fill_anew(
-                Asked(material_id=material_id, temperature_c=asked.temperature_c, level=level or asked.level)
-            )
+    def fill_with(self, material_id: str, level: Level | None = None, packing: Packing = Packing.LOOSE) -> bool:
+        """Another material, at the level there is unless another is given; False if it is none of those offered."""
+        asked, thing = self.asked(), self._thing
+        if asked is None or thing is None:
+            return False
+        choices = choices_for(thing, self._desk.house(), self._desk.catalog)
+        if material_id not in {material.id for material in offered(thing, choices)}:
+            return False
+        self._fill_anew(replace(asked, material_id=material_id, packing=packing, level=level or asked.level))
+        return True
 
     def expect(self, thing_id: str, material_id: str, level: Level) -> None:
         """How a thing shall be filled when it is taken in hand next."""

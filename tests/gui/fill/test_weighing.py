@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
 
 from core.mass.model import HeightLevel, ScaleKind, VolumeLevel
+from core.mass.weigh import reading_on
+from core.quantity import Measured
+from core.store.commands import AddReading, ChangeThing
 from core.things.model import Thing
 from gui.desk.desk import Desk
 from gui.fill import FillScreen
@@ -192,3 +196,30 @@ def test_what_was_weighed_helps_at_other_fills(screen: FillScreen, doubt: Callab
     screen.flow.set_level(HeightLevel(height_cm=30.0))
     assert doubt() < before
     assert "counted in" in screen.side.mass.note()
+
+
+def test_a_weighing_of_what_is_no_longer_at_hand_is_not_shown(screen: FillScreen, desk: Desk) -> None:
+    sand = replace(reading_on(ScaleKind.LUGGAGE, 20.0, at_level=VolumeLevel(volume_l=11.0)), material_id="sand_dry")
+    desk.do(AddReading("carrier", sand))
+    before = mass(screen)
+    screen.side.readings.fill_wanted.emit(0)
+    assert mass(screen) == before
+    assert "not at hand any more" in screen.toast.sentence()
+
+
+def test_what_sand_weighed_does_not_count_for_water(screen: FillScreen, desk: Desk) -> None:
+    before = mass(screen)
+    sand = replace(reading_on(ScaleKind.LUGGAGE, 20.0, at_level=VolumeLevel(volume_l=12.0)), material_id="sand_dry")
+    desk.do(AddReading("carrier", sand))
+    assert mass(screen) == before
+
+
+def test_weighings_a_changed_container_can_not_have_are_told_and_left_out(screen: FillScreen, desk: Desk) -> None:
+    desk.do(AddReading("carrier", reading_on(ScaleKind.LUGGAGE, 2.0, at_level=VolumeLevel(volume_l=0.5))))
+    thing = carrier(desk)
+    container = thing.facts.container
+    assert container is not None
+    heavier = replace(container, tare_kg=Measured(4.0, 0.05))
+    desk.do(ChangeThing(replace(thing, facts=replace(thing.facts, container=heavier))))
+    assert "Your weighings are left out" in plain(screen.side.mass.note())
+    assert kg(screen) == pytest.approx(16.5, abs=0.1)
