@@ -171,6 +171,8 @@ def silhouette(thing: Thing) -> Silhouette:
         return Silhouette(outline=profile(shape), top=Top.TIED if closure is not Closure.OPEN else Top.OPEN)
     if closure in {Closure.SEALED, Closure.TIED}:
         top = Top.CAP if isinstance(shape, Shouldered) else Top.SPOUT
+        if top is Top.CAP and handle is Handle.TOP:
+            handle = Handle.SIDE  # drawn over the cap it would hide it
     else:
         top = Top.LID if closure is Closure.LID else Top.OPEN
     return Silhouette(outline=profile(shape), handle=handle, top=top)
