@@ -1,0 +1,114 @@
+"""`fillmark loads --use USE`: every load this house can make for a use, and the steps between them."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator, Sequence
+
+from core.exercise.model import LOAD_USES, Use
+from core.loads.ladder import Ladder
+from core.loads.model import Part, Rung
+from core.quantity.display import UnitSystem, format_mass, format_measured_mass
+from core.quantity.units import parse_mass_kg
+from gui.command_line.answer import Answer, Column, Document, counted, table
+from gui.command_line.home import one_of, open_home
+from gui.command_line.main import Clock
+from gui.command_line.options import Parser
+
+NEAR = 7
+"""Rungs shown round a wanted mass."""
+SHOWN = 40
+MOST_GAPS = 8
+
+
+def add_options(parser: Parser) -> None:
+    """The options of this command."""
+    uses = ", ".join(use.value for use in LOAD_USES)
+    parser.add_argument("--use", required=True, metavar="USE", help=f"one of {uses}")
+    parser.add_argument("--near", metavar="MASS", help="only the loads nearest to this mass (“12 kg”)")
+
+
+def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001 - every command is handed the clock
+    """The rungs by rising mass, with what each is made of, and the wide steps."""
+    use = Use(one_of(options.use, [use.value for use in LOAD_USES], "use of a load"))
+    near_kg = None if options.near is None else parse_mass_kg(options.near)
+    home = open_home(options)
+    ladder = home.setting(options).ladder(use, 2 if use is Use.PAIR else 1)
+    rungs = [ladder.rung(index) for index in _wanted(ladder, near_kg)]
+    gaps = ladder.gaps()
+    document: Document = {
+        "use": use.value,
+        "person": home.person(options.person).name,
+        "all": len(ladder),
+        "rungs": [rung_document(rung) for rung in rungs],
+        "gaps": [{"from_kg": gap.from_kg, "to_kg": gap.to_kg, "step_pct": gap.step_pct} for gap in gaps],
+    }
+    if near_kg is not None:
+        above = ladder.next_above(near_kg)
+        document |= {"near_kg": near_kg, "next_above_kg": None if above is None else above.mass.value}
+    return Answer(document=document, lines=tuple(_lines(ladder, rungs, use, near_kg, home.system)))
+
+
+def _wanted(ladder: Ladder, near_kg: float | None) -> Sequence[int]:
+    """Places of the rungs asked for: all, or the nearest few by rising mass."""
+    if near_kg is None:
+        return range(len(ladder))
+    nearest = sorted(range(len(ladder)), key=lambda at: (abs(ladder.masses_kg[at] - near_kg), at))
+    return sorted(nearest[:NEAR])
+
+
+def rung_document(rung: Rung) -> Document:
+    """One rung; `set_up` are the seconds to make it."""
+    return {
+        "mass_kg": rung.mass.value,
+        "u95_kg": rung.mass.u95,
+        "recipe": [part_document(part) for part in rung.recipe.parts],
+        "set_up": rung.set_up_s,
+        "words": rung.recipe.name,
+    }
+
+
+def part_document(part: Part) -> Document:
+    """One part of a recipe: how many pieces, each with this fill."""
+    return {
+        "thing": part.name,
+        "thing_id": part.thing_id,
+        "count": part.count,
+        "fill": part.material_id,
+        "volume_l": part.fill_l if part.material_id is not None else None,
+        "mass_kg": part.each.value,
+        "u95_kg": part.each.u95,
+    }
+
+
+def _lines(ladder: Ladder, rungs: Sequence[Rung], use: Use, near_kg: float | None, system: UnitSystem) -> Iterator[str]:
+    words = use.value.replace("_", " ")
+    if not rungs:
+        yield f"Nothing here can be a load for {words}."
+        return
+    both = ", both together" if use is Use.PAIR else ""
+    yield f"{counted(len(ladder), 'load')} for {words}{both}"
+    shown = rungs if len(rungs) <= SHOWN else _spread(rungs)
+    yield from table((Column("mass", right=True), Column("with")), [_row(rung, system) for rung in shown])
+    if len(shown) < len(rungs):
+        yield f"{len(rungs) - len(shown)} more lie between; --near MASS shows the nearest, --json all."
+    if near_kg is None:
+        yield from _gap_lines(ladder, system)
+
+
+def _spread(rungs: Sequence[Rung]) -> list[Rung]:
+    """As many rungs as are shown, evenly from the lightest to the heaviest."""
+    return [rungs[round(at * (len(rungs) - 1) / (SHOWN - 1))] for at in range(SHOWN)]
+
+
+def _row(rung: Rung, system: UnitSystem) -> tuple[str, str]:
+    return format_measured_mass(rung.mass, system), rung.recipe.name
+
+
+def _gap_lines(ladder: Ladder, system: UnitSystem) -> Iterator[str]:
+    gaps = ladder.gaps()
+    for gap in gaps[:MOST_GAPS]:
+        low, high = format_mass(gap.from_kg, system), format_mass(gap.to_kg, system)
+        yield f"Wide step: {low} to {high} ({gap.step_pct:.0f} %)"
+    if len(gaps) > MOST_GAPS:
+        yield f"and {len(gaps) - MOST_GAPS} more wide steps"
