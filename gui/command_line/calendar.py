@@ -1,4 +1,4 @@
-"""`fillmark calendar --ics FILE`: the week for a calendar; sent again it updates its events, it does not double them."""
+"""`fillmark calendar --ics FILE`: the week for a calendar; sent again it updates its events, it doubles none."""
 
 from __future__ import annotations
 
