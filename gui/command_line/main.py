@@ -109,11 +109,11 @@ def _open_window(options: argparse.Namespace) -> int:
     if options.home is not None:
         raise Usage("--home is for commands; the window keeps its own data (--data DIR chooses where).")
     try:
-        from gui.app import main as open_window
+        # By name, so that nothing of the command line depends on Qt.
+        opening = importlib.import_module("gui.desk.opening")
     except ImportError as error:
-        if (error.name or "").partition(".")[0] in {"PySide6", "shiboken6"}:
-            raise Usage(
-                f"The window needs PySide6, which is missing here; {', '.join(COMMANDS)} work without."
-            ) from error
-        raise
-    return open_window(options.data, bool(options.demo))
+        if (error.name or "").partition(".")[0] not in {"PySide6", "shiboken6"}:
+            raise
+        commands = ", ".join(COMMANDS)
+        raise Usage(f"The window needs PySide6, which is missing here; {commands} work without.") from error
+    return int(opening.main(options.data, demo=bool(options.demo)))
