@@ -11,13 +11,13 @@ Chips: Chip(text, tone) with show_chip · ChoiceChip(text, tone) checkable · Ac
 Fields: LineField(caption, placeholder, *, name) with edited, submitted, show_fault, edit · SearchField(placeholder) ·
     ChoiceField(caption, options) with chosen(int)
 Layout: TitleBar(title, subtitle) with add_action · FlowLayout(*, gap, column_width) with clear ·
-    ToastLine() with say, undo_wanted
+    ToastLine() with say, undo_wanted, action_wanted
 Bars: MeterBar(*, family, thickness) with show_share · BarTable(rows), BudgetBars(rows) of BarRow(label=, share=,
     value_text=, family=) · ClosenessBars(total_text, rows) · LoadBar() with show_split · PatternBar(marks) of
     PatternMark(name=, count_text=, share=, family=) · EffortBars(marks) of WeekMark(label=, share=, spoken=, current=)
 Cards: ThingCard(ThingView(thing_id=, title=, line=, detail=, chip=, chip_tone=, picture=)) with chosen, opened ·
-    DayColumn(DayView(name=, minutes_text=, kind=, notes=, blocks=, rest=, today=)) and BlockCard(BlockView(block_id=,
-    title=, detail=, family=, pinned=)) with block_chosen, block_menu_wanted
+    DayColumn(DayView(name=, minutes_text=, kind=, notes=, blocks=, foot=, rest=, today=)) and BlockCard(BlockView(
+    block_id=, title=, detail=, family=, pinned=)) with head_chosen, block_chosen, block_menu_wanted
 Charts: TableTwin(chart, Twin(caption=, columns=, rows=)) with show_twin
 Signatures: VesselView() with show_vessel(Silhouette), show_fill(VesselFill), show_scale(ScaleTick...), height_changed,
     height_committed · LadderView(orientation) with show_rungs(RungMark...), rung_chosen, rung_taken
@@ -28,10 +28,11 @@ numbers and their units with a no-break space, so that no line ends between them
 Every parameter after * is by keyword; every constructor also takes parent=. `show_*` paints and never emits.
 """
 
+from gui.widgets.block_card import BlockCard, BlockView
 from gui.widgets.buttons import LinkButton, PictureButton, PrimaryButton, SecondaryButton
 from gui.widgets.card import Card, EmptyState, Notice, PictureLabel, SectionHeader
 from gui.widgets.chip import ActionChip, Chip, ChoiceChip, RemovableChip, Tone
-from gui.widgets.day_column import BlockCard, BlockView, DayColumn, DayView
+from gui.widgets.day_column import DayColumn, DayView
 from gui.widgets.effort_ribbon import EffortBars, WeekMark
 from gui.widgets.fields import ChoiceField, LineField, SearchField
 from gui.widgets.flow import FlowLayout

@@ -6,6 +6,7 @@ All lengths are device-independent pixels; colours are `#rrggbb` tokens.
 from __future__ import annotations
 
 import math
+import re
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QFontMetricsF, QPainter, QPen, QPixmap, QTextLayout, QTextOption
@@ -18,6 +19,9 @@ RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 CENTRE = Qt.AlignmentFlag.AlignCenter
 
 FOCUS_WIDTH = 2.0
+_PARTS = re.compile(r"[^-]+-*|-+")
+_END = 3
+"""Letters that stay together at either end of a word that is cut."""
 
 
 def open_painter(widget: QWidget) -> QPainter:
@@ -77,8 +81,9 @@ def fitting(font: QFont, text: str, width: float) -> bool:
 
 
 def wrapped(font: QFont, text: str, width: float) -> tuple[str, ...]:
-    """`text` in lines no wider than `width`, broken between words, inside a word only when it alone is too wide."""
-    layout = QTextLayout(text, font)
+    """`text` in lines no wider than `width`, broken between words; a word that alone is too wide gets hyphens."""
+    whole = " ".join(_hyphenated(font, word, width) for word in text.split(" "))
+    layout = QTextLayout(whole, font)
     option = QTextOption()
     option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
     layout.setTextOption(option)
@@ -86,9 +91,37 @@ def wrapped(font: QFont, text: str, width: float) -> tuple[str, ...]:
     lines: list[str] = []
     while (line := layout.createLine()).isValid():
         line.setLineWidth(max(1.0, width))
-        lines.append(text[line.textStart() : line.textStart() + line.textLength()].rstrip())
+        lines.append(whole[line.textStart() : line.textStart() + line.textLength()].rstrip())
     layout.endLayout()
     return tuple(lines)
+
+
+def _hyphenated(font: QFont, word: str, width: float) -> str:
+    """`word` in pieces that fit, each but the last ending in a hyphen; whole where it fits or nothing helps."""
+    pieces = [piece for part in _PARTS.findall(word) for piece in _pieces(font, part, width)]
+    return " ".join(pieces) if len(pieces) > len(_PARTS.findall(word)) else word
+
+
+def _pieces(font: QFont, part: str, width: float) -> list[str]:
+    """A stretch without a hyphen inside, cut before a consonant that begins a syllable, or else wherever it must."""
+    if not part.strip("-.,;:()").isalpha():
+        return [part]
+    found = []
+    while not fitting(font, part, width):
+        room = next((at for at in range(len(part) - _END, 1, -1) if fitting(font, part[:at] + "-", width)), 0)
+        if room < _END:
+            break
+        good = (at for at in range(room, _END - 1, -1) if _begins_syllable(part, at))
+        cut = next(good, room)
+        found.append(part[:cut] + "-")
+        part = part[cut:]
+    return [*found, part]
+
+
+def _begins_syllable(word: str, at: int) -> bool:
+    vowels = "aeiouy"
+    before, here, after = word[at - 1 : at + 2].lower()
+    return before.isalpha() and here.isalpha() and here not in vowels and after in vowels
 
 
 def draw_lines(painter: QPainter, area: QRectF, lines: tuple[str, ...], *, font: QFont, ink: str) -> None:

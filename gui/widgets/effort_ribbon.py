@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPaintEvent
+from PySide6.QtGui import QKeyEvent, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QWidget
 
 from gui.theme import Radius, Space, TextRole, role_font, tokens_of
@@ -16,12 +16,15 @@ _TALLEST = 46
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeekMark:
-    """One week: its label, its effort against the hardest week (0 to 1), whether it is the present one."""
+    """One week: its label, its effort against the hardest week (0 to 1), whether it is the present one, and whether it
+    is another one that is looked at.
+    """
 
     label: str
     share: float
     spoken: str
     current: bool = False
+    looked_at: bool = False
 
 
 class EffortBars(QWidget):
@@ -65,9 +68,16 @@ class _WeekBar(QAbstractButton):
 
     def show_mark(self, mark: WeekMark) -> None:
         self._mark = mark
-        self.setAccessibleName(f"{mark.label}, {mark.spoken}{', this week' if mark.current else ''}")
+        seen = ", this week" if mark.current else ", looked at" if mark.looked_at else ""
+        self.setAccessibleName(f"{mark.label}, {mark.spoken}{seen}")
         self.setToolTip(mark.spoken)
         self.update()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self.click()
+        else:
+            super().keyPressEvent(event)  # arrows walk to the bar beside it
 
     def sizeHint(self) -> QSize:
         return QSize(56, _TALLEST + Space.XS + line_height(role_font(TextRole.SMALL)))
@@ -80,10 +90,13 @@ class _WeekBar(QAbstractButton):
         painter = open_painter(self)
         tall = max(4.0, min(1.0, self._mark.share) * _TALLEST)
         bar = QRectF(0, _TALLEST - tall, self.width(), tall)
-        draw_panel(painter, bar, tokens.accent if self._mark.current else tokens.bar_quiet, radius=min(4.0, tall / 2))
-        role = TextRole.SMALL_STRONG if self._mark.current else TextRole.SMALL
+        fill = tokens.accent if self._mark.current else tokens.bar_quiet
+        edge = tokens.accent if self._mark.looked_at else ""
+        draw_panel(painter, bar, fill, radius=min(4.0, tall / 2), edge=edge, width=2.0)
+        shown = self._mark.current or self._mark.looked_at
+        role = TextRole.SMALL_STRONG if shown else TextRole.SMALL
         words = QRectF(0, _TALLEST + Space.XS, self.width(), self.height() - _TALLEST - Space.XS)
-        ink = tokens.ink if self._mark.current or self.underMouse() else tokens.ink_soft
+        ink = tokens.ink if shown or self.underMouse() else tokens.ink_soft
         draw_line(painter, words, self._mark.label, font=role_font(role), ink=ink, align=CENTRE)
         if self.hasFocus():
             draw_focus(painter, self.rect(), tokens.focus, radius=Radius.BLOCK)

@@ -228,3 +228,76 @@ def test_a_twin_says_the_same_as_a_table(qtbot: QtBot) -> None:
     assert switch.label() == "Show as picture"
     hand.click(switch)
     assert chart.isVisible()
+
+
+def test_a_line_may_bring_a_next_step_and_then_goes(qtbot: QtBot) -> None:
+    toast = ToastLine()
+    qtbot.addWidget(toast)
+    toast.say("Split squat is pinned to Monday.", undo=True, action="Rebuild now")
+    toast.resize(500, 40)
+    button = next(one for one in toast.findChildren(LinkButton) if one.label() == "Rebuild now")
+    with qtbot.waitSignal(toast.action_wanted):
+        hand.click(button)
+    assert not toast.isVisible()
+    toast.say("Saved.")
+    assert not button.isVisible()
+
+
+def test_the_head_of_a_day_is_pressed_and_a_rest_day_has_nothing_to_press(qtbot: QtBot) -> None:
+    column = DayColumn(days(long=False)[1])
+    qtbot.addWidget(column)
+    show_at(column, 160, 500)
+    with qtbot.waitSignal(column.head_chosen):
+        hand.click(column.head())
+    with qtbot.waitSignal(column.head_chosen):
+        hand.key(column.head(), Qt.Key.Key_Return)
+    column.show_day(DayView(name="Thu", minutes_text="", kind="Rest", rest=True))
+    assert not column.head().isEnabled()
+
+
+def test_arrows_walk_the_blocks_of_a_day_and_tab_stops_in_them_once(qtbot: QtBot) -> None:
+    column = DayColumn(days(long=False)[1])
+    qtbot.addWidget(column)
+    show_at(column, 160, 500)
+    column.activateWindow()
+    column.take_focus(0)
+    cards = column.cards()
+    qtbot.waitUntil(cards[0].hasFocus)
+    hand.key(cards[0], Qt.Key.Key_Down)
+    assert cards[1].hasFocus()
+    assert [bool(card.focusPolicy() & Qt.FocusPolicy.TabFocus) for card in cards] == [False, True, False, False]
+    with qtbot.waitSignal(column.beside_wanted) as told:
+        hand.key(cards[1], Qt.Key.Key_Right)
+    assert told.args == [1, 1]
+    hand.key(cards[1], Qt.Key.Key_Up)
+    hand.key(cards[0], Qt.Key.Key_Up)
+    assert column.head().hasFocus()
+    hand.key(column.head(), Qt.Key.Key_Down)
+    assert cards[0].hasFocus()
+
+
+def test_the_block_whose_details_are_shown_is_marked(qtbot: QtBot) -> None:
+    column = DayColumn(days(long=False)[1])
+    qtbot.addWidget(column)
+    show_at(column, 160, 500)
+    column.show_open("3")
+    assert [card.is_open() for card in column.cards()] == [False, False, True, False]
+    assert shows(column.cards()[2], LIGHT.accent)
+    column.show_open("")
+    assert not any(card.is_open() for card in column.cards())
+
+
+def test_return_presses_a_week_and_a_week_looked_at_says_so(qtbot: QtBot) -> None:
+    marks = (
+        WeekMark(label="1", share=0.5, spoken="week 1", current=True),
+        WeekMark(label="2", share=1.0, spoken="week 2", looked_at=True),
+    )
+    bars = EffortBars(marks)
+    qtbot.addWidget(bars)
+    show_at(bars, 300, 80)
+    week = bars.childAt(250, 40)
+    assert week is not None
+    assert week.accessibleName() == "2, week 2, looked at"
+    with qtbot.waitSignal(bars.week_chosen) as told:
+        hand.key(week, Qt.Key.Key_Return)
+    assert told.args == [1]

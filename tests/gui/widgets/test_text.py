@@ -6,9 +6,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui.theme import DARK, ThemeMode
+from gui.theme import DARK, TextRole, ThemeMode, role_font
 from gui.theme import Theme as ThemeObject
 from gui.widgets import ElidedText, Sentence, Span, Text
+from gui.widgets.drawing import text_width, wrapped
 from tests.gui import hand
 from tests.gui.looking import settle
 
@@ -83,3 +84,15 @@ def test_a_wrapped_text_of_fixed_width_gets_its_height(qtbot: QtBot) -> None:
     host.show()
     settle()
     assert label.height() >= label.heightForWidth(160)
+
+
+def test_a_word_too_wide_for_its_line_is_cut_with_a_hyphen_and_numbers_are_not(theme: ThemeObject) -> None:
+    font = role_font(TextRole.SMALL_STRONG)
+    narrow = text_width(font, "straighten-")
+    assert wrapped(font, "Bodyweight straightening", narrow) == ("Body-", "weight", "straighte-", "ning")
+    assert "".join(wrapped(font, "1234567890", 30)) == "1234567890"
+    assert wrapped(font, "Staggered-hands push-up", text_width(font, "Staggered-")) == (
+        "Staggered-",
+        "hands",
+        "push-up",
+    )
