@@ -14,5 +14,4 @@ DEMO_FILE = Path(__file__).resolve().parents[2] / "resources" / "demo" / "dipper
 def demo_house(catalog: Catalog) -> LoadHouse:
     """The command that puts the invented household in place of what is there (one undo brings that back)."""
     found = read_household(DEMO_FILE.read_text(encoding="utf-8"), DEMO_FILE.name, catalog)
-    wishes = tuple((person.id, found.wishes) for person in found.house.people[:1])
-    return LoadHouse(found.house, wishes=wishes, replace_all=True)
+    return LoadHouse(found.house, wishes=tuple(found.wishes.items()), replace_all=True)
