@@ -58,6 +58,35 @@ class LoggedTest:
     note: str = ""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SessionDay:
+    """A session in brief, for sums over years: when, how long, how hard it felt and how many sets."""
+
+    session_id: str
+    date: datetime.date
+    minutes: float
+    effort: float | None
+    sets: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DatedSet:
+    """A set with the day it was done on, for the course of one exercise over the years."""
+
+    session_id: str
+    date: datetime.date
+    done: LoggedSet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoggedExercise:
+    """An exercise a person has logged: how many sets, and the last day."""
+
+    exercise_id: str
+    sets: int
+    last: datetime.date
+
+
 def _check_effort(effort: float | None) -> None:
     low, high = EFFORT
     if effort is not None and not low <= effort <= high:

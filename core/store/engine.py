@@ -27,8 +27,12 @@ READING = "fillmark_reading"
 
 
 def connect(path: Path, *, migrating: bool = False, query_only: bool = False) -> sqlite3.Connection:
-    """A connection to an existing file. Transactions are begun by hand; foreign keys rest while `migrating`."""
-    connection = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None)
+    """A connection to an existing file. Transactions are begun by hand; foreign keys rest while `migrating`.
+
+    It may be used from any thread, but by one at a time: whoever shares it sees to that.
+    """
+    address = f"{path.absolute().as_uri()}?mode=rw"
+    connection = sqlite3.connect(address, uri=True, isolation_level=None, check_same_thread=False)
     settings = [
         f"busy_timeout = {BUSY_MS}",
         "trusted_schema = OFF",
@@ -47,7 +51,7 @@ def connect(path: Path, *, migrating: bool = False, query_only: bool = False) ->
 
 
 def open_engine(path: Path, *, migrating: bool = False, query_only: bool = False) -> Engine:
-    """An engine over a single connection, to be used from the thread that first uses it; dispose it when done."""
+    """An engine over a single connection, for one thread at a time; dispose it when done."""
 
     def creator() -> sqlite3.Connection:
         return connect(path, migrating=migrating, query_only=query_only)

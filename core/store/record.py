@@ -1,24 +1,29 @@
 """The record on disk, as the rest of the program sees it: frozen values out, commands in, every change saved at once.
 
-A record belongs to the thread that opened it (in the window the GUI thread): a read from memory is immediate, a
-command takes a few milliseconds. Work in other threads gets the frozen values, never the record.
+What is asked often (house, wishes, week, settings, what undo would take back) is answered from memory at once, and a
+command takes a few milliseconds, so the window calls a record from its own thread. Work elsewhere gets the frozen
+values. Only bringing in a long log (`LoadRecord`, seconds) belongs in a worker: calls from several threads wait for each
+other at the disk, while what is answered from memory stays as it was until the change is made.
 """
 
 from __future__ import annotations
 
 import datetime
+import threading
 from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 from typing import Self
 
-from sqlalchemy import Engine, select
+from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
-from core.house.log import LoggedSession, LoggedTest
+from core.house.log import DatedSet, LoggedExercise, LoggedSession, LoggedTest, SessionDay
 from core.house.model import House
 from core.house.wishes import WeekWishes
+from core.store import log_reading
 from core.store import undo as steps
 from core.store.commands import Command
 from core.store.contents import Contents
@@ -27,12 +32,20 @@ from core.store.engine import READING, SCHEMA, connect, open_engine, told_plainl
 from core.store.faults import Older
 from core.store.opening import check_whole, schema_of
 from core.store.paths import DataFolder, FolderLock
-from core.store.rows.log import SessionRow, TestRow
 from core.store.shelf import read_contents, read_state
 from core.store.state import State
 from core.store.values import ChangeSet, SavedWeek, Settings
 
 Clock = Callable[[], datetime.datetime]
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What of the record is kept in memory: it is as on disk after every command."""
+
+    state: State
+    undo_text: str | None
+    redo_text: str | None
 
 
 class Record:
@@ -43,7 +56,8 @@ class Record:
         self.clock = clock
         self._engine = engine
         self._lock = lock
-        self._state: State | None = None
+        self._one_at_a_time = threading.RLock()
+        self._held: Held | None = None
 
     @classmethod
     def open(cls, folder: DataFolder, clock: Clock) -> Record:
@@ -97,10 +111,7 @@ class Record:
 
     def state(self) -> State:
         """Everything but the log, as it is on disk."""
-        if self._state is None:
-            with self._reading() as session:
-                self._state = read_state(session)
-        return self._state
+        return self._now().state
 
     def house(self) -> House:
         """The house with its places, things and people."""
@@ -122,17 +133,28 @@ class Record:
         self, person_id: str | None = None, *, since: datetime.date = datetime.date.min
     ) -> tuple[LoggedSession, ...]:
         """What a person (everybody, if none is named) logged since a day, oldest first."""
-        wanted = select(SessionRow).where(SessionRow.date >= since.isoformat())
-        if person_id is not None:
-            wanted = wanted.where(SessionRow.person_id == person_id)
         with self._reading() as session:
-            return tuple(row.from_row() for row in session.scalars(wanted.order_by(SessionRow.date, SessionRow.id)))
+            return tuple(log_reading.sessions(session, person_id, since))
 
     def tests(self, person_id: str | None = None) -> tuple[LoggedTest, ...]:
         """Test results of a person (everybody's, if none is named), oldest first."""
-        wanted = select(TestRow) if person_id is None else select(TestRow).where(TestRow.person_id == person_id)
         with self._reading() as session:
-            return tuple(row.from_row() for row in session.scalars(wanted.order_by(TestRow.date, TestRow.id)))
+            return tuple(log_reading.tests(session, person_id))
+
+    def session_days(self, person_id: str) -> tuple[SessionDay, ...]:
+        """All sessions of a person in brief, oldest first; quick for ten years of them."""
+        with self._reading() as session:
+            return tuple(log_reading.session_days(session, person_id))
+
+    def sets_of(self, person_id: str, exercise_id: str) -> tuple[DatedSet, ...]:
+        """Every set of one exercise a person has logged, oldest first."""
+        with self._reading() as session:
+            return tuple(log_reading.sets_of(session, person_id, exercise_id))
+
+    def logged_exercises(self, person_id: str) -> tuple[LoggedExercise, ...]:
+        """The exercises a person has logged, by id, with how often and when last."""
+        with self._reading() as session:
+            return tuple(log_reading.exercises(session, person_id))
 
     def contents(self) -> Contents:
         """Everything, the log included, to export (see `core.store.contents`) or as `LoadRecord.present`."""
@@ -155,23 +177,35 @@ class Record:
     @property
     def undo_text(self) -> str | None:
         """What `undo` would take back ("Removed Coal bag"); None when there is nothing."""
-        with self._reading() as session:
-            return steps.undo_text(session)
+        return self._now().undo_text
 
     @property
     def redo_text(self) -> str | None:
         """What `redo` would repeat; None when there is nothing."""
-        with self._reading() as session:
-            return steps.redo_text(session)
+        return self._now().redo_text
+
+    def _now(self) -> Held:
+        held = self._held
+        if held is None:
+            with self._reading() as session:
+                held = self._held = Held(read_state(session), *steps.texts(session))
+        return held
 
     def _saved(self, work: Callable[[Session], steps.Step]) -> ChangeSet:
-        before, self._state = self.state(), None  # after a failure it is read anew: what is on disk is what counts
-        with told_plainly(self.path), Session(self._engine) as session, session.begin():
-            step = work(session)
-        self._state = before.after(step.changes)
-        return step.change_set
+        with self._one_at_a_time:
+            before = self.state()
+            try:
+                with told_plainly(self.path), Session(self._engine) as session, session.begin():
+                    step = work(session)
+                    texts = steps.texts(session)
+            except BaseException:
+                self._held = None  # what is on disk is what counts: it is read anew
+                raise
+            self._held = Held(before.after(step.changes), *texts)
+            return step.change_set
 
     @contextmanager
     def _reading(self) -> Iterator[Session]:
-        with told_plainly(self.path), Session(self._engine.execution_options(**{READING: True})) as session:
+        reading = self._engine.execution_options(**{READING: True})
+        with self._one_at_a_time, told_plainly(self.path), Session(reading) as session:
             yield session

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -41,7 +41,8 @@ SHELVES: dict[Part, Shelf] = {
     Part.SESSION: Shelf(SessionRow, lambda _id, _position, session: SessionRow.to_row(session)),
     Part.TEST: Shelf(TestRow, lambda _id, _position, test: TestRow.to_row(test)),
 }
-RANK = {part: rank for rank, part in enumerate(Part)}
+AT_ONCE = 500
+"""How many rows are asked for in one question, well below the most parameters SQLite takes."""
 
 
 def read_state(session: Session) -> State:
@@ -89,31 +90,43 @@ def carry_out(session: Session, changes: Iterable[Change], sentence: str) -> tup
     New and changed entries come first, in the order of parts, then removed ones in reverse: nothing is ever mentioned
     that is not there.
     """
-    written = tuple(changes)
-    kept = sorted((change for change in written if change.after is not None), key=lambda change: RANK[change.part])
-    gone = sorted((change for change in written if change.after is None), key=lambda change: -RANK[change.part])
-    return tuple(_carry_out(session, change, sentence) for change in (*kept, *gone))
+    wanted = tuple(changes)
+    written: list[Change] = []
+    kept = [(part, [change for change in wanted if change.part == part and change.after is not None]) for part in Part]
+    gone = [(part, [change for change in wanted if change.part == part and change.after is None]) for part in Part]
+    for part, group in (*kept, *reversed(gone)):
+        rows = _rows_for(session, part, [change.id for change in group])
+        written += [_carry_out(session, change, rows.get(change.id), sentence) for change in group]
+        session.flush()
+    return tuple(written)
 
 
-def _carry_out(session: Session, change: Change, sentence: str) -> Change:
+def _rows_for(session: Session, part: Part, ids: Sequence[str]) -> dict[str, Entry]:
+    """The rows of these entries with all that belongs to them, some hundred at a time."""
+    row = SHELVES[part].row
+    (key,) = row.__table__.primary_key
+    keys = [int(entry_id) if key.type.python_type is int else entry_id for entry_id in ids]
+    batches = (keys[start : start + AT_ONCE] for start in range(0, len(keys), AT_ONCE))
+    found = (session.scalars(select(row).where(key.in_(batch))) for batch in batches)
+    return {entry.key(): entry for entries in found for entry in entries}
+
+
+def _carry_out(session: Session, change: Change, row: Entry | None, sentence: str) -> Change:
     shelf = SHELVES[change.part]
-    row = session.get(shelf.row, _primary_key(shelf, change.id))
     if (None if row is None else row.from_row()) != change.before:
         raise UndoLost(sentence)
     stood: int | None = getattr(row, "position", None)  # None where there is no row, or no order
-    stands = _position(session, shelf, stood, change) if shelf.ordered and change.after is not None else None
-    if change.after is not None:
-        CODEC_OF[change.part].checked(change.after, f"{change.part} “{change.id}”")
-        session.merge(shelf.to_row(change.id, stands or 0, change.after))
-    elif row is not None:
+    if change.after is None:
         session.delete(row)
-    session.flush()
+        return replace(change, stood=stood, stands=None)
+    CODEC_OF[change.part].checked(change.after, f"{change.part} “{change.id}”")
+    stands = _position(session, shelf, stood, change) if shelf.ordered else None
+    new = shelf.to_row(change.id, stands or 0, change.after)
+    if row is None:
+        session.add(new)
+    else:
+        session.merge(new)
     return replace(change, stood=stood, stands=stands)
-
-
-def _primary_key(shelf: Shelf, entry_id: str) -> str | int:
-    (column,) = shelf.row.__table__.primary_key
-    return int(entry_id) if column.type.python_type is int else entry_id
 
 
 def _position(session: Session, shelf: Shelf, stood: int | None, change: Change) -> int:

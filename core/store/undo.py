@@ -17,6 +17,8 @@ from core.store.values import ChangeSet
 
 MOST_STEPS = 500
 """How many steps can be taken back; older ones are forgotten."""
+LAST_DONE = select(func.max(StepRow.id)).where(StepRow.done == 1).scalar_subquery()
+FIRST_UNDONE = select(func.min(StepRow.id)).where(StepRow.done == 0).scalar_subquery()
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +47,7 @@ def do(session: Session, changes: Iterable[Change], sentence: str) -> Step:
 
 def undo(session: Session) -> Step:
     """Take the last step back; `InputError` when there is none."""
-    row = _last_done(session)
+    row = session.scalar(select(StepRow).where(StepRow.id == LAST_DONE))
     if row is None:
         raise InputError("Undo", "has nothing to take back", "change something first")
     row.done = 0
@@ -54,23 +56,17 @@ def undo(session: Session) -> Step:
 
 def redo(session: Session) -> Step:
     """Repeat the step taken back last; `InputError` when there is none."""
-    row = _first_undone(session)
+    row = session.scalar(select(StepRow).where(StepRow.id == FIRST_UNDONE))
     if row is None:
         raise InputError("Redo", "has nothing to repeat", "take something back first")
     row.done = 1
     return _turn(session, row, _changes(row))
 
 
-def undo_text(session: Session) -> str | None:
-    """The sentence of the step that `undo` would take back."""
-    row = _last_done(session)
-    return None if row is None else row.sentence
-
-
-def redo_text(session: Session) -> str | None:
-    """The sentence of the step that `redo` would repeat."""
-    row = _first_undone(session)
-    return None if row is None else row.sentence
+def texts(session: Session) -> tuple[str | None, str | None]:
+    """The sentences of the steps that `undo` would take back and `redo` would repeat."""
+    last, first = (session.scalar(select(StepRow.sentence).where(StepRow.id == at)) for at in (LAST_DONE, FIRST_UNDONE))
+    return last, first
 
 
 def _turn(session: Session, row: StepRow, changes: Iterable[Change]) -> Step:
@@ -82,13 +78,3 @@ def _changes(row: StepRow) -> tuple[Change, ...]:
         return read_changes(row.changes, f"step {row.id}")
     except InputError as error:
         raise UndoLost(row.sentence) from error
-
-
-def _last_done(session: Session) -> StepRow | None:
-    last = select(func.max(StepRow.id)).where(StepRow.done == 1).scalar_subquery()
-    return session.scalar(select(StepRow).where(StepRow.id == last))
-
-
-def _first_undone(session: Session) -> StepRow | None:
-    first = select(func.min(StepRow.id)).where(StepRow.done == 0).scalar_subquery()
-    return session.scalar(select(StepRow).where(StepRow.id == first))

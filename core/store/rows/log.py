@@ -19,6 +19,7 @@ class SetRow(Base):
         check("amount", "reps IS NOT NULL OR time_s IS NOT NULL OR distance_m IS NOT NULL"),
         check("load_kg", "load_kg >= 0 AND u95_kg >= 0"),
         check("effort", "effort BETWEEN 0 AND 10"),
+        Index(None, "exercise_id"),
         STRICT,
     )
 

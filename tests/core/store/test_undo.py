@@ -153,7 +153,7 @@ class Editing(RuleBasedStateMachine):
     @invariant()
     def memory_is_disk(self) -> None:
         known = self.record.state()
-        self.record._state = None
+        self.record._held = None
         read = self.record.state()
         assert read == known
         assert all(list(read.entries[part]) == list(known.entries[part]) for part in read.entries)

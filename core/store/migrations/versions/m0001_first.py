@@ -244,6 +244,7 @@ TABLES = (
         CONSTRAINT fk_training_set_session_id FOREIGN KEY(session_id) REFERENCES session (id) ON DELETE CASCADE
     ) STRICT
     """,
+    "CREATE INDEX ix_training_set_exercise_id ON training_set (exercise_id)",
     """
     CREATE TABLE wishes (
         person_id TEXT NOT NULL,
