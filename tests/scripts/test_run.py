@@ -5,10 +5,11 @@ from __future__ import annotations
 import os
 import re
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from gui.command_line.options import COMMANDS, top_parser
 
 ROOT = Path(__file__).parents[2]
 DISPLAYS = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
@@ -69,11 +70,37 @@ def test_a_persons_own_python_path_cannot_hide_our_modules() -> None:
     assert done.stdout == "path: none\n"
 
 
-def test_the_words_that_need_no_display_are_the_command_lines_own() -> None:
-    show_help = "from gui.command_line.main import main; main(['--help'])"
-    done = subprocess.run([sys.executable, "-c", show_help], cwd=ROOT, capture_output=True, text=True, check=False)
-    offered = re.search(r"{([a-z,]+)}", done.stdout)
-    assert offered is not None, done.stdout + done.stderr
-    listed = re.search(r'^commands="(.+)"$', (ROOT / "run").read_text(encoding="utf-8"), re.MULTILINE)
-    assert listed is not None
-    assert sorted(offered[1].split(",")) == sorted(listed[1].split())
+def listed_in_run(name: str) -> list[str]:
+    found = re.search(rf'^{name}="(.+)"$', (ROOT / "run").read_text(encoding="utf-8"), re.MULTILINE)
+    assert found is not None
+    return found[1].split()
+
+
+def test_the_commands_named_without_a_display_are_the_command_lines_own() -> None:
+    assert listed_in_run("commands") == list(COMMANDS)
+
+
+def test_the_options_that_take_a_value_are_the_command_lines_own() -> None:
+    options = [option for action in top_parser()._actions if action.nargs is None for option in action.option_strings]
+    assert sorted(listed_in_run("options_with_value")) == sorted(options)
+
+
+@pytest.mark.parametrize(
+    ("words", "wanted"),
+    [
+        ("", True),
+        ("--demo", True),
+        ("--data week", True),
+        ("--data somewhere --units us", True),
+        ("week", False),
+        ("--data somewhere week", False),
+        ("--units us --demo loads --use hug", False),
+        ("--help", False),
+        ("weeek", False),
+    ],
+)
+def test_the_window_opens_only_when_no_command_is_given(words: str, wanted: bool) -> None:
+    text = (ROOT / "run").read_text(encoding="utf-8")
+    function = text[text.index("options_with_value=") : text.index("has_display()")]
+    done = shell(f"{function}\nif wants_window {words}; then echo yes; else echo no; fi")
+    assert done.stdout == ("yes\n" if wanted else "no\n"), done.stderr
