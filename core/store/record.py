@@ -2,8 +2,8 @@
 
 What is asked often (house, wishes, week, settings, what undo would take back) is answered from memory at once, and a
 command takes a few milliseconds, so the window calls a record from its own thread. Work elsewhere gets the frozen
-values. Only bringing in a long log (`LoadRecord`, seconds) belongs in a worker: calls from several threads wait for each
-other at the disk, while what is answered from memory stays as it was until the change is made.
+values. Only bringing in a long log (`LoadRecord`, seconds) belongs in a worker: calls from several threads wait for
+each other at the disk, while what is answered from memory stays as it was until the change is made.
 """
 
 from __future__ import annotations
