@@ -65,7 +65,7 @@ def test_segment_masses_add_up_to_the_body() -> None:
         ("one_leg_calf_raise", 1 - mass_of(foot=1)),
         ("seated_knee_straightening", mass_of(shank=1, foot=1)),
         ("standing_side_leg_raise", mass_of(thigh=1, shank=1, foot=1)),
-        ("edge_leg_raise", mass_of(thigh=2, shank=2, foot=2)),
+        ("lying_leg_raise", mass_of(thigh=2, shank=2, foot=2)),
         ("jug_deadlift", mass_of(head=1, trunk=1, upper_arm=2, forearm=2, hand=2)),
         ("pull_up", 1 - mass_of(forearm=2, hand=2)),
     ],
