@@ -64,7 +64,8 @@ def text(longest: int, *, shortest: int = 0, lines: bool = False) -> Codec[str]:
             raise unfit(json_value, "is not text", where)
         if not shortest <= len(json_value) <= longest:
             raise unfit(json_value, f"must be {shortest} to {longest} characters long", where, "make it fit")
-        if any(_hidden(character, lines=lines) for character in json_value):
+        # What Python calls printable needs no closer look; much that can be shown (a fixed space) it does not call so.
+        if not json_value.isprintable() and any(_hidden(character, lines=lines) for character in json_value):
             raise unfit(json_value, "holds characters that cannot be shown", where, "type it again without them")
         return json_value
 

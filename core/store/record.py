@@ -163,8 +163,9 @@ class Record:
 
     def do(self, command: Command) -> ChangeSet:
         """Carry a command out and save it; `InputError` if it cannot be, `StoreError` if the disk refuses."""
-        plan = command.plan(self.state())
-        return self._saved(lambda session: steps.do(session, plan.changes, plan.sentence))
+        with self._one_at_a_time:  # the state it is planned for is the one it changes
+            plan = command.plan(self.state())
+            return self._saved(lambda session: steps.do(session, plan.changes, plan.sentence))
 
     def undo(self) -> ChangeSet:
         """Take the last step back; `InputError` when there is none."""
