@@ -95,9 +95,15 @@ def test_squat_share_per_leg_is_half_of_the_moved_mass(exercises: dict[str, Exer
     assert effective_kg(exercises["body_squat"], 0.0, 1.0) == pytest.approx((0.443 + 0.439) / 2, abs=0.002)
 
 
-def test_step_up_moves_more_than_twice_what_a_leg_moves_in_a_squat(exercises: dict[str, Exercise]) -> None:
+def test_one_leg_moves_more_than_twice_what_it_moves_in_a_squat_on_two(exercises: dict[str, Exercise]) -> None:
     squat = effective_kg(exercises["body_squat"], 0.0, 70.0)
-    assert effective_kg(exercises["step_up"], 0.0, 70.0) > 2 * squat
+    assert effective_kg(exercises["single_leg_squat"], 0.0, 70.0) > 2 * squat
+
+
+def test_the_other_foot_takes_part_of_a_step_up(exercises: dict[str, Exercise]) -> None:
+    one_leg = effective_kg(exercises["single_leg_squat"], 0.0, 70.0)
+    low, usual, high = (effective_kg(exercises[one], 0.0, 70.0) for one in ("low_step_up", "step_up", "high_step_up"))
+    assert low < usual < high < one_leg
 
 
 def test_loads_count_in_full_in_squats_and_step_ups(exercises: dict[str, Exercise]) -> None:
