@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from core.effort.load import effective_kg, effective_u_kg
 from core.effort.relation import relation_u, share_of_max
@@ -45,6 +46,9 @@ PRIME_MOVERS: dict[Pattern, frozenset[Muscle]] = {
     Pattern.PULL_OVERHEAD: frozenset({Muscle.LATS}),
 }
 EXPERIENCE_PLACE: dict[Experience, int] = {Experience.NEW: 0, Experience.SOME: 1, Experience.TRAINED: 2}
+DEFAULT_EFFORT: tuple[float, float, float] = (7.0, 7.5, 8.0)
+"""Effort of a usual set: new, some, trained."""
+EIGHT_REPS = 8.0
 SINGLE_JOINT_FACTOR: tuple[float, float, float] = (0.5, 0.75, 1.0)
 PRIME_WEIGHT = 0.7
 SECOND_WEIGHT = 0.5
@@ -66,7 +70,7 @@ class Prescription:
 class Ceiling:
     """The one-repetition effective load of a person in one exercise: kg per side, its doubt, and who says so.
 
-    `transfer_u` is the relative doubt of carrying it over from the exercise it was set or measured at (0: the same one).
+    `transfer_u` is the relative doubt of carrying it over from the exercise it was set at (0: the same one).
     """
 
     one_rep: Measured
@@ -82,9 +86,14 @@ def is_strength(exercise: Exercise) -> bool:
 
 def carries_over(exercise: Exercise) -> bool:
     """Whether pattern strength describes this exercise: a prime mover works and at least two muscles share the work."""
-    movers = PRIME_MOVERS.get(exercise.main_pattern, frozenset())
-    has_mover = any(muscle in movers and weight >= PRIME_WEIGHT for muscle, weight in exercise.muscles)
-    return has_mover and sum(weight >= SECOND_WEIGHT for _, weight in exercise.muscles) > 1
+    return _shared_work(exercise.main_pattern, exercise.muscles)
+
+
+@lru_cache(maxsize=65536)
+def _shared_work(pattern: Pattern, muscles: tuple[tuple[Muscle, float], ...]) -> bool:
+    movers = PRIME_MOVERS.get(pattern, frozenset())
+    has_mover = any(muscle in movers and weight >= PRIME_WEIGHT for muscle, weight in muscles)
+    return has_mover and sum(weight >= SECOND_WEIGHT for _, weight in muscles) > 1
 
 
 def one_rep_from_set(
@@ -106,40 +115,53 @@ def starting_guess(exercise: Exercise, person: Person) -> Ceiling:
         return Ceiling(
             one_rep=Measured(kg, kg * GUESS_U), told_by="a starting guess from your experience", measured=False
         )
-    need = exercise.load_need
-    strong = need.mass_share[1] if need is not None and need.mass_share is not None else 0.0
-    kg = effective_kg(exercise, strong * person.body_mass_kg * SINGLE_JOINT_FACTOR[place], person.body_mass_kg)
-    kg = max(kg, 1.0) / share_of_max(8)
+    kg = _single_joint_guess_kg(exercise, person, place)
     return Ceiling(
         one_rep=Measured(kg, kg * SINGLE_JOINT_U), told_by="a starting guess for this movement", measured=False
     )
 
 
+def _single_joint_guess_kg(exercise: Exercise, person: Person, place: int) -> float:
+    """From the strong end of the exercise's own loads; without any, from its usual repetitions at the usual effort."""
+    mass_kg, need = person.body_mass_kg, exercise.load_need
+    if need is not None and need.mass_share is not None:
+        strong_kg = need.mass_share[1] * mass_kg * SINGLE_JOINT_FACTOR[place]
+        return max(effective_kg(exercise, strong_kg, mass_kg), 1.0) / share_of_max(EIGHT_REPS)
+    usual_reps = sum(exercise.typical) / 2
+    share = share_of_max(max(1.0, usual_reps + 10.0 - DEFAULT_EFFORT[place]))
+    return (effective_kg(exercise, 0.0, mass_kg) or 1.0) / share
+
+
 def ceiling(exercise: Exercise, person: Person, known: tuple[Exercise, Measured] | None = None) -> Ceiling:
-    """The person's ceiling in `exercise`: from `known` (an exercise and its one-rep load), else tests, else a guess.
+    """The person's ceiling in `exercise`: from `known` (an exercise and its one-rep load) or measured, else a guess.
 
-    Moving to another pattern scales by the ratio of the starting shares and adds `OTHER_PATTERN_U`.
+    The nearest origin counts: the exercise itself, then its pattern, then `known` in another pattern, which the ratio
+    of the starting shares scales and `OTHER_PATTERN_U` makes less sure.
     """
-    guess = starting_guess(exercise, person)
-    if not carries_over(exercise):
-        return guess if known is None else _single_joint(exercise, known, guess)
-    if known is not None and carries_over(known[0]):
-        told_by = f"what {known[0].name.lower()} was set at"
-        return _moved(exercise, (known[0].id, known[0].main_pattern), known[1], person, told_by)
+    origins = [] if known is None else [_Origin(*known, f"what {known[0].name.lower()} was set at")]
+    compound = carries_over(exercise)
+    moved = [_moved(exercise, origin, person) for origin in origins if origin.speaks_for(exercise)]
     for capacity in person.capacities:
-        if capacity.pattern is exercise.main_pattern:
-            origin = (capacity.exercise_id, capacity.pattern)
-            return _moved(exercise, origin, capacity.one_rep_kg, person, capacity.told_by)
-    return guess
+        same = capacity.exercise_id == exercise.id
+        if capacity.one_rep_kg.value > 0 and (same or (compound and capacity.pattern is exercise.main_pattern)):
+            moved.append(_carried(capacity.one_rep_kg, 1.0, 0.0 if same else SAME_PATTERN_U, capacity.told_by))
+    return min(moved, key=lambda found: found.transfer_u) if moved else starting_guess(exercise, person)
 
 
-def _single_joint(exercise: Exercise, known: tuple[Exercise, Measured], guess: Ceiling) -> Ceiling:
-    """A set of one single-joint exercise speaks for another only when both have the same leading muscle."""
-    asked, one_rep = known
-    if carries_over(asked) or leading_muscle(asked) is not leading_muscle(exercise):
-        return guess
-    moving = 0.0 if asked.id == exercise.id else OTHER_PATTERN_U
-    return _carried(one_rep, 1.0, moving, f"what {asked.name.lower()} was set at")
+@dataclass(frozen=True, slots=True)
+class _Origin:
+    """An exercise whose one-repetition load is known."""
+
+    exercise: Exercise
+    one_rep: Measured
+    told_by: str
+
+    def speaks_for(self, other: Exercise) -> bool:
+        """Compound work speaks for compound work, single-joint work only for the same leading muscle."""
+        compound = carries_over(other)
+        if carries_over(self.exercise) is not compound:
+            return False
+        return compound or leading_muscle(self.exercise) is leading_muscle(other)
 
 
 def leading_muscle(exercise: Exercise) -> Muscle:
@@ -147,15 +169,17 @@ def leading_muscle(exercise: Exercise) -> Muscle:
     return max(exercise.muscles, key=lambda pair: pair[1])[0]
 
 
-def _moved(
-    exercise: Exercise, origin: tuple[str, Pattern], one_rep: Measured, person: Person, told_by: str
-) -> Ceiling:
-    place = EXPERIENCE_PLACE[person.experience]
-    exercise_id, pattern = origin
+def _moved(exercise: Exercise, origin: _Origin, person: Person) -> Ceiling:
+    if origin.exercise.id == exercise.id:
+        return _carried(origin.one_rep, 1.0, 0.0, origin.told_by)
+    if not carries_over(exercise):
+        return _carried(origin.one_rep, 1.0, OTHER_PATTERN_U, origin.told_by)
+    pattern = origin.exercise.main_pattern
     if pattern is exercise.main_pattern:
-        return _carried(one_rep, 1.0, 0.0 if exercise_id == exercise.id else SAME_PATTERN_U, told_by)
+        return _carried(origin.one_rep, 1.0, SAME_PATTERN_U, origin.told_by)
+    place = EXPERIENCE_PLACE[person.experience]
     ratio = STARTING_SHARES[exercise.main_pattern][place] / STARTING_SHARES[pattern][place]
-    return _carried(one_rep, ratio, OTHER_PATTERN_U, told_by)
+    return _carried(origin.one_rep, ratio, OTHER_PATTERN_U, origin.told_by)
 
 
 def _carried(one_rep: Measured, ratio: float, moving: float, told_by: str) -> Ceiling:

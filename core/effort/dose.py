@@ -12,7 +12,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from core.effort.capacity import EXPERIENCE_PLACE, Ceiling, Prescription, is_strength
+from core.effort.capacity import DEFAULT_EFFORT, EXPERIENCE_PLACE, Ceiling, Prescription, is_strength
 from core.effort.load import SHARE_U, effective_kg, external_for_effective_kg
 from core.effort.relation import LONGEST_REPS, reps_at_share, reps_in_reserve, share_of_max
 from core.exercise.model import DoseKind, Exercise, Option
@@ -32,7 +32,6 @@ CURVE_U = 0.15
 ANOTHER_KIND = 0.45
 BY_FEEL = 0.6
 """How far the effort of a set against a load is reached by a hold or a walk, and by a band whose pull nobody knows."""
-DEFAULT_EFFORT = (7.0, 7.5, 8.0)
 OPTION_WORDS: dict[Option, str] = {
     Option.SLOW_LOWERING: "lower over four seconds",
     Option.PAUSE: "pause two seconds at the hardest point",
@@ -86,9 +85,7 @@ def wanted_load_kg(
     exercise: Exercise, ceiling: Ceiling, person: Person, share: float, *, height_cm: float | None = None
 ) -> float:
     """External mass that would put the exercise at `share` of the person's maximum (below 0: the body is enough)."""
-    return external_for_effective_kg(
-        exercise, share * ceiling.one_rep.value, person.body_mass_kg, height_cm=height_cm
-    )
+    return external_for_effective_kg(exercise, share * ceiling.one_rep.value, person.body_mass_kg, height_cm=height_cm)
 
 
 def equivalent_dose(
@@ -99,14 +96,17 @@ def equivalent_dose(
         return _not_against_a_load(exercise, person, wanted, share)
     moved_kg = effective_kg(exercise, binding.load_kg, person.body_mass_kg, height_cm=binding.height_cm)
     if moved_kg <= 0:
-        return _by_feel(exercise, person, wanted)
+        return _by_feel(exercise, wanted)
     return _strength(exercise, binding, person, ceiling, wanted, moved_kg, share)
 
 
 def _not_against_a_load(exercise: Exercise, person: Person, wanted: Prescription, share: float | None) -> Dose:
-    """Holds, distances and plain repetitions; standing in for a set against a load they reach its effort only in part."""
-    makers = {DoseKind.TIME: _timed, DoseKind.DISTANCE: _by_distance, DoseKind.REPS: _by_feel}
-    dose = makers[exercise.dose](exercise, person, wanted)
+    """Holds, distances, plain repetitions. For a set against a load they reach its effort only in part."""
+    if exercise.dose is DoseKind.REPS:
+        dose = _by_feel(exercise, wanted)
+    else:
+        timed = exercise.dose is DoseKind.TIME
+        dose = _timed(exercise, person, wanted) if timed else _by_distance(exercise, person, wanted)
     if share is None:
         return dose
     note = "Effort by feel: repetitions against a load and this can't be counted against each other."
@@ -194,7 +194,7 @@ def _reachable(share: float, asked: float | None, middle: float, most: float) ->
     return 1.0 if middle <= most else max(0.2, most / middle)
 
 
-def _by_feel(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
+def _by_feel(exercise: Exercise, wanted: Prescription) -> Dose:
     low, high = exercise.typical
     note = f"Stop when about {10 - wanted.effort:.0f} reps are left." if is_strength(exercise) else ""
     return Dose(

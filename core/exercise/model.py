@@ -274,9 +274,9 @@ class Exercise:
 
     `load_share` is the part of the load in the hands that the working muscles move, `side_share` the part of the
     whole that one working side takes (0.5 with both sides at once, 1.0 on one). `staple` marks the movements a coach
-    reaches for first in their pattern. `rep_s` is the usual time of a repetition; `typical` the usual range of the dose (reps, s or m). `level` runs from 1 (chair level) to 5 (hard).
-    `impact` and `noise` run from 0 to 3. `floor_m2` is the clear floor it needs, `reach_over_head` whether a load or
-    the hands go above the head.
+    reaches for first in their pattern. `rep_s` is the usual time of a repetition; `typical` the usual range of the
+    dose (reps, s or m). `level` runs from 1 (chair level) to 5 (hard), `impact` and `noise` from 0 to 3. `floor_m2`
+    is the clear floor it needs, `reach_over_head` whether a load or the hands go above the head.
     """
 
     id: str

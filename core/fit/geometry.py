@@ -1,46 +1,56 @@
-"""Body-relative geometry: the knee at a step, the reach under a ceiling, and the heights a thing works at.
+"""Body-relative geometry: head room under a ceiling, and the heights a thing works at.
 
-Segment lengths are fractions of stature from Drillis & Contini 1966 (thigh 0.245, shank 0.246) as commonly redrawn.
+The bend of the knee at a step and the reach with a load overhead are worked out in `core.things`.
 """
 
 from __future__ import annotations
 
-import math
-
-from core.exercise.model import Use
-from core.house.model import SEAT_OF_STATURE, Person, Place
+from core.exercise.model import Demand, Exercise, Pattern, Posture, Use
+from core.house.model import SHANK_TOP_OF_STATURE, Person, Place
+from core.things.bodies import CLEARANCE_CM, SITTING_DROP_OF_STATURE
 from core.things.model import Thing
 
-THIGH_OF_STATURE = 0.245
-SHANK_OF_STATURE = 0.246
-HELD_ABOVE_HANDS_CM = 10.0
-"""How far a load pressed overhead sticks up above the fingertips; assumed."""
 HIGHEST_FLIGHT_STEPS = 3
+JUMP_CM = 25.0
+"""How far the head rises in a jump; judgement, on the safe side for the small jumps of home training."""
 
 
-def knee_angle_deg(step_cm: float, person: Person) -> float:
-    """Bend of the knee (0 straight) with the foot flat on a step and the other foot on the floor, hip above the foot.
-
-    The hip stands at thigh + shank over the floor on the straight rear leg and so (thigh + shank - step) over the
-    stepping foot; the law of cosines gives the angle between thigh and shank.
-    """
-    thigh, shank = THIGH_OF_STATURE * person.height_cm, SHANK_OF_STATURE * person.height_cm
-    apart = min(max(thigh + shank - step_cm, abs(thigh - shank)), thigh + shank)
-    inner = (thigh**2 + shank**2 - apart**2) / (2 * thigh * shank)
-    return 180.0 - math.degrees(math.acos(min(max(inner, -1.0), 1.0)))
+def reach_cm(exercise: Exercise, person: Person) -> float:
+    """Highest point the exercise itself reaches, hands empty: the fingertips where they go overhead, else the head."""
+    if exercise.posture is Posture.FLOOR:
+        return _reach_from_floor_cm(exercise, person)
+    lowered_cm = SITTING_DROP_OF_STATURE * person.height_cm if exercise.posture is Posture.SEATED else 0.0
+    jump_cm = JUMP_CM if exercise.main_pattern is Pattern.JUMP and exercise.impact > 0 else 0.0
+    top_cm = person.reach_cm if exercise.reach_over_head else person.height_cm
+    return top_cm - lowered_cm + jump_cm
 
 
-def ceiling_reason(person: Person, place: Place, *, seated: bool) -> str:
-    """Why a load can't go overhead here, or an empty string."""
+def _reach_from_floor_cm(exercise: Exercise, person: Person) -> float:
+    """Kneeling takes the shank off; a body without a load that reaches over head from the floor stands on its hands."""
+    if not exercise.reach_over_head:
+        return 0.0
+    if Demand.KNEELING in exercise.demands:
+        return person.reach_cm - SHANK_TOP_OF_STATURE * person.height_cm
+    return person.reach_cm if exercise.load_need is None else 0.0
+
+
+def ceiling_reason(exercise: Exercise, person: Person, place: Place) -> str:
+    """Why the ceiling is in the way of the movement itself, or an empty string."""
     if place.ceiling_cm is None:
         return ""
-    reach_cm = person.reach_cm
-    if seated:
-        reach_cm -= (0.52 - SEAT_OF_STATURE) * person.height_cm
-    if reach_cm + HELD_ABOVE_HANDS_CM <= place.ceiling_cm:
+    top_cm = reach_cm(exercise, person)
+    does = "reach" if exercise.reach_over_head else "jump to"
+    if does == "jump to" and exercise.main_pattern is not Pattern.JUMP:
         return ""
-    seat = " seated" if seated else ""
-    return f"{place.name} is {place.ceiling_cm / 100:.2f} m high, you reach {reach_cm / 100:.2f} m{seat}"
+    if top_cm + CLEARANCE_CM <= place.ceiling_cm:
+        return ""
+    seated = " seated" if exercise.posture is Posture.SEATED else ""
+    return f"{place.name} is {place.ceiling_cm / 100:.2f} m high, you {does} {top_cm / 100:.2f} m{seated}"
+
+
+def too_high_to_stand_on(exercise: Exercise, person: Person, place: Place, step_cm: float) -> bool:
+    """Whether head or hands would meet the ceiling on a step of this height."""
+    return place.ceiling_cm is not None and reach_cm(exercise, person) + step_cm + CLEARANCE_CM > place.ceiling_cm
 
 
 def working_heights(thing: Thing, use: Use) -> tuple[float, ...]:

@@ -1,4 +1,4 @@
-"""Bindings: an exercise with the things, heights and load that make it possible here, or the list of what is missing."""
+"""Bindings: an exercise with the things, heights and load that make it possible here, or what is missing."""
 
 from __future__ import annotations
 

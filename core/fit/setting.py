@@ -3,116 +3,209 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 
-from core.exercise.model import Use
+from core.exercise.model import Demand, Posture, Use
 from core.fit.model import Offer
 from core.house.model import House, Person, Place
 from core.loads.ladder import Ladder, Source
-from core.loads.packing import Packed, choices_for, pack
-from core.loads.pieces import Piece, pieces
+from core.loads.packing import Choices, Combinations, Packed, can_be_packed, choices_for, combine, pack
+from core.loads.pieces import NO_STATES, States, states_of
 from core.mass.model import Material
-from core.things.affordance import Grade, grade_use
-from core.things.model import Thing
+from core.things.affordance import RANK, Grade, form_serves, grade_use
+from core.things.model import Hold, Thing
 
-GRADE_PENALTY_S: dict[Grade, float] = {Grade.GOOD: 0.0, Grade.FAIR: 30.0, Grade.POOR: 120.0}
+GRADE_PENALTY_S: dict[Grade, float] = {Grade.GOOD: 0.0, Grade.FAIR: 30.0, Grade.POOR: 120.0, Grade.NO: 0.0}
 """How much longer a set-up with a good grip may take before a worse grip is taken (assumed; only ranks recipes)."""
-GRADE_ORDER: dict[Grade, int] = {Grade.GOOD: 0, Grade.FAIR: 1, Grade.POOR: 2, Grade.NO: 3}
 ANYWHERE = Place(id="anywhere", name="Anywhere")
+GIVEN_BY_PLACE: dict[Use, str] = {
+    Use.FLOOR: "the floor",
+    Use.WALL: "a wall",
+    Use.DOOR_FRAME: "a door frame",
+    Use.ROUTE: "a clear way",
+}
+
+
+@dataclass(slots=True)
+class Known:
+    """What a setting has already worked out. Depends on the house, the place and the body, not on what is spared."""
+
+    offers: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
+    refusals: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
+    sources: dict[tuple[Use, Posture, int], tuple[Source, ...]] = field(default_factory=dict)
+    ladders: dict[tuple[Use, Posture, int, frozenset[str]], Ladder] = field(default_factory=dict)
+    states: dict[str, States] = field(default_factory=dict)
+    packed: dict[str, Packed] = field(default_factory=dict)
+    stock: tuple[Choices, Combinations] | None = None
 
 
 class Setting:
-    """Answers what can serve a use here. Holds only frozen inputs and the answers already worked out."""
+    """Answers what can serve a use here. Holds only frozen inputs and the answers already worked out.
+
+    `posture` matters overhead only, where sitting lowers the reach. Without a `place` it is the first of the house.
+    """
 
     def __init__(
-        self, house: House, person: Person, materials: Mapping[str, Material], place: Place | None = None
+        self,
+        house: House,
+        person: Person,
+        materials: Mapping[str, Material],
+        place: Place | None = None,
+        *,
+        known: Known | None = None,
+        before: Setting | None = None,
     ) -> None:
         self.house = house
         self.person = person
         self.place = place or (house.places[0] if house.places else ANYWHERE)
         self.materials = materials
-        self.things = tuple(
-            thing for thing in house.things if not thing.place_ids or place is None or self.place.id in thing.place_ids
-        )
-        self._offers: dict[Use, tuple[Offer, ...]] = {}
-        self._refusals: dict[Use, tuple[Offer, ...]] = {}
-        self._ladders: dict[tuple[Use, int], Ladder] = {}
-        self._pieces: dict[str, tuple[Piece, ...]] = {}
-        self._packed: dict[str, Packed] = {}
+        self.things = tuple(t for t in house.things if not t.place_ids or self.place.id in t.place_ids)
+        self.known = known if known is not None else Known()
+        self._before = before
+        self._thing_by_id = {thing.id: thing for thing in self.things}
 
-    def offers(self, use: Use) -> tuple[Offer, ...]:
+    def thing(self, thing_id: str) -> Thing:
+        """The thing of this id that is here; KeyError if none is."""
+        return self._thing_by_id[thing_id]
+
+    def sparing(self, spares: frozenset[Demand]) -> Setting:
+        """The same setting for the same person, who now spares these demands as well."""
+        if spares <= self.person.spares:
+            return self
+        person = replace(self.person, spares=self.person.spares | spares)
+        return Setting(self.house, person, self.materials, self.place, known=self.known, before=self._before)
+
+    def plus(self, thing: Thing) -> Setting:
+        """This setting with one more thing in the house; what is already known here is not worked out again."""
+        house = replace(self.house, things=(*self.house.things, thing))
+        known = Known(states=dict(self.known.states))
+        if not can_be_packed(thing) and thing.facts.hold is None:
+            known.packed, known.stock = self.known.packed, self.known.stock
+        return Setting(house, self.person, self.materials, self.place, known=known, before=self)
+
+    def offers(self, use: Use, posture: Posture = Posture.STANDING) -> tuple[Offer, ...]:
         """What serves the use here, best grade first, then by id."""
-        if use not in self._offers:
-            self._grade(use)
-        return self._offers[use]
+        key = (use, arms(use, posture))
+        if key not in self.known.offers:
+            self._grade(*key)
+        return self.known.offers[key]
 
-    def refusals(self, use: Use) -> tuple[Offer, ...]:
-        """Things that look as if they could serve the use but may not, with the reason."""
-        if use not in self._refusals:
-            self._grade(use)
-        return self._refusals[use]
+    def refusals(self, use: Use, posture: Posture = Posture.STANDING) -> tuple[Offer, ...]:
+        """Things of a form that could serve the use but may not, with the reason, by id."""
+        key = (use, arms(use, posture))
+        if key not in self.known.refusals:
+            self._grade(*key)
+        return self.known.refusals[key]
 
-    def ladder(self, use: Use, count: int = 1) -> Ladder:
-        """Every load for the use; with `count` 2, two alike at once (masses are of both together)."""
-        key = (use, count)
-        if key not in self._ladders:
-            offers = (offer for offer in self.offers(use) if offer.thing is not None)
+    def ladder(
+        self, use: Use, count: int = 1, posture: Posture = Posture.STANDING, without: frozenset[str] = frozenset()
+    ) -> Ladder:
+        """Every load for the use; with `count` 2, two alike at once (masses are of both together).
+
+        `without` names things that are in use already; the ladder is then that of the house less them.
+        """
+        if without:
+            without = frozenset(thing.id for thing in self.things if thing.id in without and _is_load(thing))
+        key = (use, arms(use, posture), count, without)
+        if key not in self.known.ladders:
+            self.known.ladders[key] = self._made_ladder(*key)
+        return self.known.ladders[key]
+
+    def _made_ladder(self, use: Use, posture: Posture, count: int, without: frozenset[str]) -> Ladder:
+        if without:
+            left = tuple(thing for thing in self.house.things if thing.id not in without)
+            rest = Setting(replace(self.house, things=left), self.person, self.materials, self.place)
+            return rest.ladder(use, count, posture)
+        if self._before is not None and self._adds_nothing(use, posture, self._before):
+            return self._before.ladder(use, count, posture)
+        return Ladder(use, self.sources(use, count, posture), self.materials, self.house.cup_l)
+
+    def _adds_nothing(self, use: Use, posture: Posture, before: Setting) -> bool:
+        """Whether what was added since `before` leaves a ladder alone: it neither serves the use nor fits a bag."""
+        added = self.things[len(before.things) :]
+        if any(can_be_packed(thing) or thing.facts.hold is not None for thing in added):
+            return False
+        return {thing.id for thing in added}.isdisjoint(offer.thing_id for offer in self.offers(use, posture))
+
+    def sources(self, use: Use, count: int, posture: Posture) -> tuple[Source, ...]:
+        """Each thing that makes loads for the use, by id."""
+        key = (use, posture, count)
+        if key not in self.known.sources:
             alike = 2 if use is Use.PAIR or count == 2 else 1
-            sources = [self._source(offer, alike) for offer in sorted(offers, key=lambda offer: offer.thing_id)]
-            found = tuple(source for source in sources if source is not None)
-            self._ladders[key] = Ladder(use, found, self.materials, self.house.cup_l)
-        return self._ladders[key]
+            offers = sorted(self.offers(use, posture), key=lambda offer: offer.thing_id)
+            found = (self._source(offer.thing, offer.grade, alike) for offer in offers if offer.thing is not None)
+            self.known.sources[key] = tuple(source for source in found if source is not None)
+        return self.known.sources[key]
 
-    def _grade(self, use: Use) -> None:
-        found: list[Offer] = []
-        refused: list[Offer] = []
-        for thing in self.things:
-            graded = grade_use(thing, use, self.person, self.place)
+    def _grade(self, use: Use, posture: Posture) -> None:
+        before = self._before
+        known = len(before.things) if before is not None else 0
+        found = list(before.offers(use, posture)) if before is not None else list(place_gives(self.place, use))
+        refused = list(before.refusals(use, posture)) if before is not None else []
+        for thing in self.things[known:]:
+            if not form_serves(thing.facts, use):
+                continue
+            graded = grade_use(thing, use, self.person, self.place, posture=posture)
             offer = Offer(
                 use=use, name=thing.name, grade=graded.grade, reason=graded.reason, thing=thing, thing_id=thing.id
             )
             (refused if graded.grade is Grade.NO else found).append(offer)
-        found.extend(place_gives(self.place, use))
-        self._offers[use] = tuple(sorted(found, key=lambda offer: (GRADE_ORDER[offer.grade], offer.thing_id)))
-        self._refusals[use] = tuple(sorted(refused, key=lambda offer: offer.thing_id))
+        self.known.offers[(use, posture)] = tuple(sorted(found, key=lambda offer: (RANK[offer.grade], offer.thing_id)))
+        self.known.refusals[(use, posture)] = tuple(sorted(refused, key=lambda offer: offer.thing_id))
 
-    def _states(self, thing: Thing) -> tuple[Piece, ...]:
-        if thing.id not in self._pieces:
-            self._pieces[thing.id] = pieces(thing, self.materials, self.house.fills, self.house.cup_l)
-        return self._pieces[thing.id]
+    def states(self, thing: Thing) -> States:
+        """Every state one piece of a thing can be in here."""
+        if thing.id not in self.known.states:
+            self.known.states[thing.id] = states_of(thing, self.materials, self.house.fills, self.house.cup_l)
+        return self.known.states[thing.id]
 
-    def _source(self, offer: Offer, alike: int) -> Source | None:
-        thing = offer.thing
-        if thing is None or thing.count < alike or thing.facts.fixed:
+    def _source(self, thing: Thing, grade: Grade, alike: int) -> Source | None:
+        if thing.count < alike or thing.facts.fixed:
             return None
-        penalty_s = GRADE_PENALTY_S[offer.grade]
+        penalty_s = GRADE_PENALTY_S[grade]
         if thing.facts.hold is None:
-            states = self._states(thing)
-            return Source(thing, alike, penalty_s, states) if states else None
+            states = self.states(thing)
+            return Source(thing, alike, penalty_s, states) if len(states) else None
         if thing.facts.mass is None or alike > 1:
             return None
-        packed = self._packing(thing)
-        return Source(thing, 1, penalty_s, (), packed, thing.facts.mass.value)
+        return Source(thing, 1, penalty_s, NO_STATES, self._packing(thing, thing.facts.hold))
 
-    def _packing(self, bag: Thing) -> Packed:
-        if bag.id not in self._packed:
-            hold = bag.facts.hold
-            if hold is None:
-                raise ValueError(f"{bag.id} holds nothing")
-            stock = tuple((thing, self._states(thing)) for thing in self.things if thing.facts.hold is None)
-            self._packed[bag.id] = pack(hold, choices_for(bag, hold, stock))
-        return self._packed[bag.id]
+    def _packing(self, bag: Thing, hold: Hold) -> Packed:
+        if bag.id not in self.known.packed:
+            choices, combinations = self._combined()
+            mass = bag.facts.mass
+            self.known.packed[bag.id] = pack(hold, choices, 0.0 if mass is None else mass.value, combinations)
+        return self.known.packed[bag.id]
+
+    def _combined(self) -> tuple[Choices, Combinations]:
+        """Everything that fits into the roomiest and strongest bag here, combined once for all bags."""
+        if self.known.stock is None:
+            holds = [thing.facts.hold for thing in self.things if thing.facts.hold is not None]
+            widest = Hold(volume_l=max(hold.volume_l for hold in holds), limit_kg=max(hold.limit_kg for hold in holds))
+            choices = choices_for(widest, tuple((t, self.states(t)) for t in self.things if can_be_packed(t)))
+            self.known.stock = choices, combine(widest, choices)
+        return self.known.stock
+
+
+def arms(use: Use, posture: Posture) -> Posture:
+    """The posture as far as it changes the reach of the arms."""
+    matters = use is Use.OVERHEAD and posture in (Posture.SEATED, Posture.FLOOR)
+    return posture if matters else Posture.STANDING
+
+
+def _is_load(thing: Thing) -> bool:
+    """Whether leaving the thing out could change a ladder."""
+    return form_serves(thing.facts, Use.HUG) or form_serves(thing.facts, Use.DRAG)
 
 
 def place_gives(place: Place, use: Use) -> tuple[Offer, ...]:
     """What a place offers by itself: clear floor, and indoors a wall and a door frame; a way to walk."""
-    indoors = not place.outdoors
     gives = {
         Use.FLOOR: place.floor_m2 > 0,
-        Use.WALL: indoors,
-        Use.DOOR_FRAME: indoors,
+        Use.WALL: not place.outdoors,
+        Use.DOOR_FRAME: not place.outdoors,
         Use.ROUTE: place.walk_m > 0,
     }
     if not gives.get(use, False):
         return ()
-    words = {Use.FLOOR: "the floor", Use.WALL: "a wall", Use.DOOR_FRAME: "a door frame", Use.ROUTE: "a clear way"}
-    return (Offer(use=use, name=words[use], grade=Grade.GOOD, reason=f"{place.name} has it"),)
+    return (Offer(use=use, name=GIVEN_BY_PLACE[use], grade=Grade.GOOD, reason=f"{place.name} has it"),)

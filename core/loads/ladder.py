@@ -1,7 +1,8 @@
 """The ladder: every load a house can make for one use, by rising mass, built lazily rung by rung.
 
 The set of masses is exact: single pieces in every state, two alike for a pair, and bags with every packing that fits.
-Of two ways to the same mass the better grip wins, then the quicker one, then the earlier thing.
+Of two ways to the same mass the one sooner ready wins, a worse grip counting as some seconds more; then the earlier
+thing.
 """
 
 from __future__ import annotations
@@ -15,8 +16,8 @@ import numpy as np
 
 from core.exercise.model import Use
 from core.loads.model import Gap, Part, Recipe, Rung
-from core.loads.packing import Choice, Packed, quickest
-from core.loads.pieces import GRAIN_KG, HEAVIEST_KG, Piece, piece_mass
+from core.loads.packing import Packed, quickest
+from core.loads.pieces import GRAIN_KG, HEAVIEST_KG, Numbers, States, Whole, piece_mass
 from core.mass.model import Material
 from core.quantity import Measured, Origin, combined
 from core.things.model import Thing
@@ -25,16 +26,18 @@ WIDE_STEP_PCT = 10.0
 """A step past the 2 to 10 % by which loads are usually raised (ACSM 2009) is shown as a gap."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Source:
-    """One thing as a source of loads for a use: its states, or its packings when it is a bag, `pieces` at a time."""
+    """One thing as a source of loads for a use: its states, or its packings when it is a bag, `pieces` at a time.
+
+    `penalty_s` is how much longer a set-up with a good grip may take before this grip is taken.
+    """
 
     thing: Thing
     pieces: int
     penalty_s: float
-    states: tuple[Piece, ...]
+    states: States
     packed: Packed | None = None
-    tare_kg: float = 0.0
 
 
 class Ladder:
@@ -46,8 +49,7 @@ class Ladder:
         self._materials = materials
         self._cup_l = cup_l
         self.masses_kg, self._entries = _assembled(sources)
-        self._made_rungs: dict[int, Rung] = {}
-        self._index_of: dict[tuple[str, str, float], int] | None = None
+        self._made_rungs: dict[tuple[int, int], Rung] = {}
 
     def __len__(self) -> int:
         return len(self.masses_kg)
@@ -57,29 +59,21 @@ class Ladder:
 
     def rung(self, index: int) -> Rung:
         """The rung at `index`, with its recipe and uncertainty."""
-        if index not in self._made_rungs:
-            self._made_rungs[index] = self._make_rung(index)
-        return self._made_rungs[index]
+        return self._rung_of(*self._entries[index])
 
-    def _make_rung(self, index: int) -> Rung:
-        source_index, local, set_up_s = self._entries[index]
-        source = self._sources[source_index]
-        parts = self._packed_parts(source, local) if source.packed is not None else (self._part(source, local),)
-        each = [part.each for part in parts for _ in range(part.count)]
-        mass = combined(each) if len(each) > 1 else each[0]
-        doubt = Measured(mass.value, _joint_u(parts), Origin.COMBINED) if len(each) > 1 else mass
-        return Rung(
-            use=self.use, mass=doubt, recipe=Recipe(parts=parts, packed=source.packed is not None), set_up_s=set_up_s
-        )
-
-    def nearest(
-        self, target_kg: float, low_kg: float, high_kg: float, *, without: frozenset[str] = frozenset()
-    ) -> Rung | None:
+    def nearest(self, target_kg: float, low_kg: float, high_kg: float) -> Rung | None:
         """The rung nearest to `target_kg` within the limits (the lighter of two equally near), or None."""
+        index = self.nearest_index(target_kg, low_kg, high_kg)
+        return None if index is None else self.rung(index)
+
+    def nearest_index(
+        self, target_kg: float, low_kg: float, high_kg: float, *, bearable_kg: float = math.inf
+    ) -> int | None:
+        """Where the nearest rung is. `bearable_kg` is what mass and its u95 together may not pass."""
         first, last = bisect_left(self.masses_kg, low_kg - 1e-9), bisect_right(self.masses_kg, high_kg + 1e-9)
         for index in self._outwards(target_kg, first, last):
-            if not without or not without & self._used(index):
-                return self.rung(index)
+            if bearable_kg == math.inf or most_kg(self.rung(index)) <= bearable_kg:
+                return index
         return None
 
     def _outwards(self, target_kg: float, first: int, last: int) -> Iterator[int]:
@@ -101,18 +95,13 @@ class Ladder:
         index = bisect_right(self.masses_kg, mass_kg + GRAIN_KG / 2)
         return self.rung(index) if index < len(self) else None
 
-    def at_state(self, thing_id: str, material_id: str, volume_l: float) -> Rung | None:
-        """The rung made of this one thing at this fill alone, or None where it is not the rung kept for its mass."""
-        if self._index_of is None:
-            self._index_of = dict(self._states())
-        index = self._index_of.get((thing_id, material_id, volume_l))
-        return None if index is None else self.rung(index)
-
-    def _states(self) -> Iterator[tuple[tuple[str, str, float], int]]:
-        for index, (source_index, local, _) in enumerate(self._entries):
-            source = self._sources[source_index]
-            if source.packed is None and (material_id := source.states[local].material_id) is not None:
-                yield (source.thing.id, material_id, source.states[local].fill_l), index
+    def at_fill(self, thing_id: str, material_id: str, volume_l: float) -> Rung | None:
+        """The load this one thing makes at this fill, or None where it is no step of its; quicker ways don't matter."""
+        for place, source in enumerate(self._sources):
+            if source.thing.id == thing_id and source.packed is None:
+                local = source.states.index_of(material_id, volume_l)
+                return None if local is None else self._rung_of(place, local)
+        return None
 
     def gaps(self, *, wider_than_pct: float = WIDE_STEP_PCT, from_kg: float = 1.0) -> tuple[Gap, ...]:
         """Steps wider than `wider_than_pct` of the lower rung, from `from_kg` up (below it steps are always wide)."""
@@ -123,68 +112,83 @@ class Ladder:
                 found.append(Gap(from_kg=low, to_kg=high, step_pct=step_pct))
         return tuple(found)
 
-    def _used(self, index: int) -> frozenset[str]:
-        source_index, local, _ = self._entries[index]
-        source = self._sources[source_index]
-        if source.packed is None:
-            return frozenset({source.thing.id})
-        inside = (source.packed.choices[pick].thing.id for pick in source.packed.picks[local] if pick >= 0)
-        return frozenset({source.thing.id, *inside})
+    def _rung_of(self, place: int, local: int) -> Rung:
+        key = (place, local)
+        if key not in self._made_rungs:
+            self._made_rungs[key] = self._make_rung(self._sources[place], local)
+        return self._made_rungs[key]
 
-    def _part(self, source: Source, local: int) -> Part:
-        return self._made(Choice(source.thing, source.states[local], source.pieces, 0))
-
-    def _packed_parts(self, source: Source, local: int) -> tuple[Part, ...]:
+    def _make_rung(self, source: Source, local: int) -> Rung:
         packed = source.packed
-        if packed is None or source.thing.facts.mass is None:
-            raise ValueError(f"{source.thing.id} is no bag with a known mass")
-        bag = Part(thing_id=source.thing.id, name=source.thing.name, count=1, each=source.thing.facts.mass)
-        inside = tuple(self._made(packed.choices[pick]) for pick in packed.picks[local] if pick >= 0)
-        return (bag, *inside)
+        parts: tuple[Part, ...]
+        if packed is None:
+            parts = (self._part(source.thing, source.states, local, source.pieces),)
+            time_s = source.pieces * float(source.states.set_up_s[local])
+        else:
+            parts = (_bag(source.thing), *self._contents(packed, local))
+            time_s = float(packed.set_up_s[local])
+        recipe = Recipe(parts=parts, packed=packed is not None)
+        return Rung(use=self.use, mass=_mass_of(parts), recipe=recipe, set_up_s=time_s)
 
-    def _made(self, choice: Choice) -> Part:
-        piece = choice.piece
+    def _contents(self, packed: Packed, local: int) -> Iterator[Part]:
+        choices = packed.choices
+        for row in packed.picks[local].tolist():
+            if row >= 0:
+                owner = int(choices.owner[row])
+                count, state = int(choices.count[row]), int(choices.state[row])
+                yield self._part(choices.things[owner], choices.states[owner], state, count)
+
+    def _part(self, thing: Thing, states: States, state: int, count: int) -> Part:
+        material_id, fill_l = states.material_id(state), float(states.fill_l[state])
         return Part(
-            thing_id=choice.thing.id,
-            name=choice.thing.name,
-            count=choice.count,
-            each=piece_mass(choice.thing, piece, self._materials, self._cup_l),
-            material_id=piece.material_id,
-            material_name="" if piece.material_id is None else self._materials[piece.material_id].name,
-            fill_l=piece.fill_l,
-            cups=piece.cups,
+            thing_id=thing.id,
+            name=thing.name,
+            count=count,
+            each=piece_mass(thing, material_id, fill_l, self._materials, self._cup_l),
+            material_id=material_id,
+            material_name="" if material_id is None else self._materials[material_id].name,
+            fill_l=fill_l,
+            cups=fill_l / self._cup_l,
         )
 
 
-def _joint_u(parts: tuple[Part, ...]) -> float:
-    """Alike pieces share their errors (one cup, one label), so within a part uncertainties add up straight."""
-    return float(sum((part.count * part.each.u) ** 2 for part in parts) ** 0.5)
+def most_kg(rung: Rung) -> float:
+    """What a rung may weigh at most: its mass and u95."""
+    return rung.mass.value + rung.mass.u95
 
 
-def _assembled(sources: tuple[Source, ...]) -> tuple[tuple[float, ...], tuple[tuple[int, int, float], ...]]:
+def _bag(thing: Thing) -> Part:
+    if thing.facts.mass is None:
+        raise ValueError(f"{thing.id} is a bag of unknown mass")
+    return Part(thing_id=thing.id, name=thing.name, count=1, each=thing.facts.mass)
+
+
+def _mass_of(parts: tuple[Part, ...]) -> Measured:
+    """Mass of all parts. Alike pieces share their errors (one cup, one label): within a part they add up straight."""
+    if len(parts) == 1 and parts[0].count == 1:
+        return parts[0].each
+    return combined(Measured(part.count * part.each.value, part.count * part.each.u, Origin.COMBINED) for part in parts)
+
+
+def _assembled(sources: tuple[Source, ...]) -> tuple[tuple[float, ...], tuple[tuple[int, int], ...]]:
+    """Masses by rising, and for each the source and its local state that make it soonest."""
     if not sources:
         return (), ()
-    grains, times, owner, local = [], [], [], []
-    for index, source in enumerate(sources):
-        source_grains, source_times = _columns(source)
-        grains.append(source_grains)
-        times.append(source_times + source.penalty_s)
-        owner.append(np.full(len(source_grains), index, dtype=np.int64))
-        local.append(np.arange(len(source_grains), dtype=np.int64))
-    all_grains, all_times = np.concatenate(grains), np.concatenate(times)
-    kept = quickest(all_grains, all_times)
-    kept = kept[(all_grains[kept] > 0) & (all_grains[kept] <= HEAVIEST_KG / GRAIN_KG)]
-    masses = tuple((all_grains[kept] * GRAIN_KG).round(2).tolist())
-    owners, locals_ = np.concatenate(owner)[kept].tolist(), np.concatenate(local)[kept].tolist()
-    return masses, tuple(zip(owners, locals_, all_times[kept].tolist(), strict=True))
+    columns = [_columns(source) for source in sources]
+    grains = np.concatenate([own for own, _ in columns])
+    times = np.concatenate([own + source.penalty_s for source, (_, own) in zip(sources, columns, strict=True)])
+    kept = quickest(grains, times)
+    kept = kept[(grains[kept] > 0) & (grains[kept] <= HEAVIEST_KG / GRAIN_KG)]
+    ends = np.cumsum([len(own) for own, _ in columns])
+    owners = np.searchsorted(ends, kept, side="right")
+    locals_ = kept - (ends - [len(own) for own, _ in columns])[owners]
+    masses = tuple((grains[kept] * GRAIN_KG).round(2).tolist())
+    return masses, tuple(zip(owners.tolist(), locals_.tolist(), strict=True))
 
 
-def _columns(
-    source: Source,
-) -> tuple[np.ndarray[tuple[int], np.dtype[np.int64]], np.ndarray[tuple[int], np.dtype[np.float64]]]:
+def _columns(source: Source) -> tuple[Whole, Numbers]:
+    """Masses in grains and set-up times of everything one source can be."""
     if source.packed is not None:
-        tare = round(source.tare_kg / GRAIN_KG)
-        return source.packed.grains + tare, source.packed.set_up_s
-    masses = np.array([piece.mass_kg * source.pieces for piece in source.states], dtype=np.float64)
-    times = np.array([piece.set_up_s * source.pieces for piece in source.states], dtype=np.float64)
+        return source.packed.grains, source.packed.set_up_s
+    masses, times = source.states.mass_kg * source.pieces, source.states.set_up_s * source.pieces
     return np.rint(masses / GRAIN_KG).astype(np.int64), times

@@ -1,43 +1,67 @@
 """What a bag can carry: every mass its contents can make within its room and its limit, exactly.
 
-A packing takes at most three sorts of things (two, then one, where the house offers very many), each sort in any count
-and all its pieces at one fill. For every mass (in steps of `GRAIN_KG`) the packing quickest to set up is kept; ties go
-to the earlier things. Worked on whole arrays, so that a house of forty things takes well under a millisecond or two.
+A packing takes a few sorts of things, each sort in any count and all its pieces at one fill. How many sorts depends on
+how much there is to choose from (`sorts_allowed`): in a small house as many as fit, in a full one three or two, because
+nobody packs a bag with five sorts to gain a hundred grams. For every mass (in steps of `GRAIN_KG`) the packing quickest
+to set up is kept; ties go to fewer sorts, then to the earlier things. Worked on whole arrays, once for all bags.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from core.loads.pieces import GRAIN_KG, PACK_S, Piece
+from core.loads.pieces import GRAIN_KG, PACK_S, Numbers, States, Whole
 from core.things.model import Closure, Form, Hazard, Hold, Thing
 
 PACKABLE_FORMS = frozenset({Form.VESSEL, Form.TIN, Form.SACK, Form.BLOCK, Form.BOOK, Form.FREE_WEIGHT})
-SORTS_LIMITS = ((160, 3), (1600, 2))
-"""(most choices, sorts in one bag): beyond the last, one sort."""
+UNPACKABLE_HAZARDS = frozenset({Hazard.GLASS, Hazard.HELD_CHEMICALS, Hazard.SHARP})
+SORTS_LIMITS = ((14, 6), (20, 5), (36, 4), (90, 3), (1600, 2))
+"""(most choices, sorts in one bag): beyond the last, one sort. Each row keeps to some 100,000 combinations."""
+SLACK = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """`count` pieces of one thing, all in one state."""
+@dataclass(frozen=True, slots=True, eq=False)
+class Choices:
+    """What may go into a bag: `count` pieces of the thing at `owner`, all in the state at `state`, one row each.
 
-    thing: Thing
-    piece: Piece
-    count: int
-    order: int
+    Rows are grouped by thing in the order of `things`; `first` is where each thing's rows begin (and where all end).
+    """
+
+    things: tuple[Thing, ...]
+    states: tuple[States, ...]
+    owner: Whole
+    state: Whole
+    count: Whole
+    mass_kg: Numbers
+    room_l: Numbers
+    set_up_s: Numbers
+    first: tuple[int, ...]
+
+    def __len__(self) -> int:
+        return len(self.owner)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
+class Combinations:
+    """Sets of choices: masses kg, room L, set-up s and the rows of `Choices` in each (-1: none)."""
+
+    mass_kg: Numbers
+    room_l: Numbers
+    set_up_s: Numbers
+    picks: Whole
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Packed:
-    """All kept packings of one bag: masses in grains (rising), set-up times, and the choices of each (-1: none)."""
+    """The kept packings of one bag: masses with the bag in grains (rising), set-up times, rows of choices (-1)."""
 
-    grains: NDArray[np.int64]
-    set_up_s: NDArray[np.float64]
-    picks: NDArray[np.int64]
-    choices: tuple[Choice, ...]
+    grains: Whole
+    set_up_s: Numbers
+    picks: Whole
+    choices: Choices
 
 
 def pack_volume_l(thing: Thing) -> float:
@@ -53,24 +77,39 @@ def can_be_packed(thing: Thing) -> bool:
     facts = thing.facts
     if facts.fixed or facts.form not in PACKABLE_FORMS or pack_volume_l(thing) <= 0:
         return False
-    bad = {Hazard.GLASS, Hazard.HELD_CHEMICALS, Hazard.SHARP}
-    return facts.closure is not Closure.OPEN and not bad & facts.hazards
+    return facts.closure is not Closure.OPEN and not UNPACKABLE_HAZARDS & facts.hazards
 
 
-def choices_for(bag: Thing, hold: Hold, things: tuple[tuple[Thing, tuple[Piece, ...]], ...]) -> tuple[Choice, ...]:
-    """Every sort, state and count that alone fits the bag."""
-    found = []
-    for order, (thing, states) in enumerate(things):
-        if thing.id == bag.id or not can_be_packed(thing):
-            continue
-        room = pack_volume_l(thing)
-        most = min(thing.count, int(hold.volume_l / room + 1e-9))
-        for piece in states:
-            for count in range(1, most + 1):
-                if count * piece.mass_kg > hold.limit_kg:
-                    break
-                found.append(Choice(thing, piece, count, order))
-    return tuple(found)
+def choices_for(hold: Hold, stock: tuple[tuple[Thing, States], ...]) -> Choices:
+    """Every sort, count and state that alone fits into `hold`."""
+    kept = [(thing, states) for thing, states in stock if len(states) and can_be_packed(thing)]
+    columns: list[tuple[Whole, Whole, Whole, Numbers, Numbers, Numbers]] = []
+    first = [0]
+    for owner, (thing, states) in enumerate(kept):
+        rows = list(_rows(owner, thing, states, hold))
+        columns.extend(rows)
+        first.append(first[-1] + sum(len(row[0]) for row in rows))
+    things, all_states = tuple(thing for thing, _ in kept), tuple(states for _, states in kept)
+    if not columns:
+        none, nothing = np.zeros(0, dtype=np.int64), np.zeros(0)
+        return Choices(things, all_states, none, none, none, nothing, nothing, nothing, tuple(first))
+    owner_column, state, count, mass, room, time = (np.concatenate(column) for column in zip(*columns, strict=True))
+    return Choices(things, all_states, owner_column, state, count, mass, room, time, tuple(first))
+
+
+def _rows(
+    owner: int, thing: Thing, states: States, hold: Hold
+) -> Iterator[tuple[Whole, Whole, Whole, Numbers, Numbers, Numbers]]:
+    """Columns of one thing, count by count."""
+    room = pack_volume_l(thing)
+    for count in range(1, min(thing.count, int(hold.volume_l / room + SLACK)) + 1):
+        state = np.flatnonzero(count * states.mass_kg <= hold.limit_kg + SLACK)
+        if not len(state):
+            return
+        same = np.full(len(state), owner, dtype=np.int64)
+        time = count * (states.set_up_s[state] + PACK_S)
+        mass = count * states.mass_kg[state]
+        yield same, state, np.full(len(state), count, dtype=np.int64), mass, np.full(len(state), count * room), time
 
 
 def sorts_allowed(choice_count: int) -> int:
@@ -78,55 +117,75 @@ def sorts_allowed(choice_count: int) -> int:
     return next((sorts for most, sorts in SORTS_LIMITS if choice_count <= most), 1)
 
 
-def pack(hold: Hold, choices: tuple[Choice, ...]) -> Packed:
-    """The quickest packing for each mass the contents can have, the empty bag (mass 0) first."""
-    mass = np.array([choice.count * choice.piece.mass_kg for choice in choices], dtype=np.float64)
-    room = np.array([choice.count * pack_volume_l(choice.thing) for choice in choices], dtype=np.float64)
-    time = np.array([choice.count * (choice.piece.set_up_s + PACK_S) for choice in choices], dtype=np.float64)
-    order = np.array([choice.order for choice in choices], dtype=np.int64)
-    picks = np.full((1, 3), -1, dtype=np.int64)
-    masses, rooms, times = np.zeros(1), np.zeros(1), np.zeros(1)
-    layer = (picks, masses, rooms, times, np.full(1, -1, dtype=np.int64))
+def combine(hold: Hold, choices: Choices) -> Combinations:
+    """Every combination of allowed sorts that fits into `hold`, fewer sorts first, the empty one at the head."""
+    sorts = sorts_allowed(len(choices))
+    layer = Combinations(np.zeros(1), np.zeros(1), np.zeros(1), np.full((1, sorts), -1, dtype=np.int64))
     layers = [layer]
-    for depth in range(sorts_allowed(len(choices)) if choices else 0):
-        layer = _add_sort(layer, depth, (mass, room, time, order), hold)
+    for depth in range(sorts if len(choices) else 0):
+        layer = _with_one_more(layer, depth, hold, choices)
         layers.append(layer)
-    return _keep_quickest(layers, choices)
+    return Combinations(
+        np.concatenate([one.mass_kg for one in layers]),
+        np.concatenate([one.room_l for one in layers]),
+        np.concatenate([one.set_up_s for one in layers]),
+        np.concatenate([one.picks for one in layers]),
+    )
 
 
-_Layer = tuple[NDArray[np.int64], NDArray[np.float64], NDArray[np.float64], NDArray[np.float64], NDArray[np.int64]]
-_Columns = tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64], NDArray[np.int64]]
+def _with_one_more(layer: Combinations, depth: int, hold: Hold, choices: Choices) -> Combinations:
+    """Every combination of `layer` with one more sort that comes later in order, where it still fits."""
+    last = layer.picks[:, depth - 1] if depth else np.full(len(layer.mass_kg), -1, dtype=np.int64)
+    bases, added = [], []
+    for begin, end in zip(choices.first, choices.first[1:], strict=False):
+        before = np.flatnonzero(last < begin)
+        if end == begin or not len(before):
+            continue
+        mass, room = choices.mass_kg[begin:end], choices.room_l[begin:end]
+        before = before[
+            (layer.mass_kg[before] + mass.min() <= hold.limit_kg + SLACK)
+            & (layer.room_l[before] + room.min() <= hold.volume_l + SLACK)
+        ]
+        fits = np.add.outer(layer.mass_kg[before], mass) <= hold.limit_kg + SLACK
+        fits &= np.add.outer(layer.room_l[before], room) <= hold.volume_l + SLACK
+        base, row = np.nonzero(fits)
+        bases.append(before[base])
+        added.append(row + begin)
+    base, row = _joined(bases), _joined(added)
+    picks = layer.picks[base]
+    picks[:, depth] = row
+    return Combinations(
+        layer.mass_kg[base] + choices.mass_kg[row],
+        layer.room_l[base] + choices.room_l[row],
+        layer.set_up_s[base] + choices.set_up_s[row],
+        picks,
+    )
 
 
-def _add_sort(layer: _Layer, depth: int, columns: _Columns, hold: Hold) -> _Layer:
-    """Every packing of `layer` with one more sort that comes later in order, where it still fits."""
-    picks, masses, rooms, times, last = layer
-    mass, room, time, order = columns
-    fits = order[None, :] > last[:, None]
-    fits &= masses[:, None] + mass[None, :] <= hold.limit_kg + 1e-9
-    fits &= rooms[:, None] + room[None, :] <= hold.volume_l + 1e-9
-    base, added = np.nonzero(fits)
-    new_picks = picks[base].copy()
-    new_picks[:, depth] = added
-    return new_picks, masses[base] + mass[added], rooms[base] + room[added], times[base] + time[added], order[added]
+def _joined(parts: list[Whole]) -> Whole:
+    return np.concatenate(parts) if parts else np.zeros(0, dtype=np.int64)
 
 
-def _keep_quickest(layers: list[_Layer], choices: tuple[Choice, ...]) -> Packed:
-    picks = np.concatenate([layer[0] for layer in layers])
-    masses = np.concatenate([layer[1] for layer in layers])
-    times = np.concatenate([layer[3] for layer in layers])
-    grains = np.rint(masses / GRAIN_KG).astype(np.int64)
-    kept = quickest(grains, times)
-    return Packed(grains[kept], times[kept], picks[kept], choices)
+def pack(hold: Hold, choices: Choices, tare_kg: float, combinations: Combinations | None = None) -> Packed:
+    """The quickest packing for each mass that bag and contents can have, the empty bag first.
+
+    `combinations` may be those of a larger hold: what does not fit this one is left out.
+    """
+    every = combine(hold, choices) if combinations is None else combinations
+    fits = np.flatnonzero((every.mass_kg <= hold.limit_kg + SLACK) & (every.room_l <= hold.volume_l + SLACK))
+    grains = np.rint((every.mass_kg[fits] + tare_kg) / GRAIN_KG).astype(np.int64)
+    kept = quickest(grains, every.set_up_s[fits])
+    return Packed(grains[kept], every.set_up_s[fits[kept]], every.picks[fits[kept]], choices)
 
 
-def quickest(grains: NDArray[np.int64], times: NDArray[np.float64]) -> NDArray[np.int64]:
+def quickest(grains: Whole, times: Numbers) -> Whole:
     """Index of the quickest entry for each distinct mass, by rising mass; the earlier entry wins a tie."""
     if not len(grains):
         return np.zeros(0, dtype=np.int64)
     tenths = np.rint(times * 10).astype(np.int64)
     keys = (tenths << 32) | np.arange(len(grains), dtype=np.int64)
-    best = np.full(int(grains.max()) + 1, np.iinfo(np.int64).max, dtype=np.int64)
+    most = np.iinfo(np.int64).max
+    best = np.full(int(grains.max()) + 1, most, dtype=np.int64)
     np.minimum.at(best, grains, keys)
-    chosen: NDArray[np.int64] = best[best != np.iinfo(np.int64).max] & 0xFFFFFFFF
+    chosen: Whole = best[best != most] & 0xFFFFFFFF
     return chosen

@@ -1,6 +1,6 @@
 """The masses one piece of a thing can have: fixed, or filled in steps the person can pour.
 
-A filled piece is tare + density x cups x cup, with the mid density of the mass engine, so every rung agrees with it.
+A filled piece is tare + density x volume, with the mid density of the mass engine, so every rung agrees with it.
 Pouring and packing times are assumed (no source): they only rank recipes of equal mass.
 """
 
@@ -11,11 +11,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+import numpy as np
+from numpy.typing import NDArray
+
 from core.mass.density import density_in
-from core.mass.model import Container, CupsLevel, Material, Packing, ScaleReading, VolumeLevel
-from core.mass.weigh import estimate, learn
+from core.mass.model import Container, CupsLevel, Level, Material, Packing, ScaleReading, VolumeLevel
+from core.mass.predict import predict
+from core.mass.weigh import learn
 from core.quantity import Measured
 from core.things.model import Thing
+
+Numbers = NDArray[np.float64]
+Whole = NDArray[np.int64]
 
 FETCH_S = 5.0
 POUR_S_PER_L = 6.0
@@ -26,15 +33,37 @@ HEAVIEST_KG = 150.0
 FILL_TEMPERATURE_C = 15.0
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """One possible state of one piece: mass, fill and the time to bring it about."""
+@dataclass(frozen=True, slots=True, eq=False)
+class States:
+    """Every state one piece can be in, as arrays of one length: masses kg, fills L, times s to bring it about.
 
-    mass_kg: float
-    material_id: str | None
-    cups: float
-    fill_l: float
-    set_up_s: float
+    `material` is the place in `material_ids` of what is inside; a piece that takes no fill has no `material_ids`.
+    """
+
+    mass_kg: Numbers
+    fill_l: Numbers
+    set_up_s: Numbers
+    material: Whole
+    material_ids: tuple[str, ...] = ()
+
+    def __len__(self) -> int:
+        return len(self.mass_kg)
+
+    def material_id(self, index: int) -> str | None:
+        """What is inside in the state at `index`; None for a piece that takes no fill."""
+        return self.material_ids[int(self.material[index])] if self.material_ids else None
+
+    def index_of(self, material_id: str, volume_l: float) -> int | None:
+        """The state with this fill, if it is one of the steps."""
+        if material_id not in self.material_ids:
+            return None
+        alike = (self.material == self.material_ids.index(material_id)) & (np.abs(self.fill_l - volume_l) < 1e-6)
+        found = np.flatnonzero(alike)
+        return int(found[0]) if len(found) else None
+
+
+NOTHING = np.zeros(0)
+NO_STATES = States(NOTHING, NOTHING, NOTHING, np.zeros(0, dtype=np.int64))
 
 
 def learnt_container(thing: Thing, materials: Mapping[str, Material]) -> Container | None:
@@ -42,7 +71,7 @@ def learnt_container(thing: Thing, materials: Mapping[str, Material]) -> Contain
     container = thing.facts.container
     if container is None or not thing.readings:
         return container
-    material = materials.get(_material_id(thing))
+    material = materials.get(thing.fill.material_id if thing.fill is not None else "water")
     return container if material is None else _learnt(container, material, thing.readings)
 
 
@@ -51,53 +80,66 @@ def _learnt(container: Container, material: Material, readings: tuple[ScaleReadi
     return learn(container, material, readings)
 
 
-def _material_id(thing: Thing) -> str:
-    return thing.fill.material_id if thing.fill is not None else "water"
+def states_of(thing: Thing, materials: Mapping[str, Material], fills: tuple[str, ...], cup_l: float) -> States:
+    """Every state of one piece of `thing`, material by material in the order of `fills`, each by rising fill.
 
-
-def pieces(thing: Thing, materials: Mapping[str, Material], fills: tuple[str, ...], cup_l: float) -> tuple[Piece, ...]:
-    """Every state of one piece of `thing`, by rising mass; empty when its mass is not known."""
-    facts = thing.facts
+    None when its mass is not known, or when it is a container that none of the `fills` may go into.
+    """
     container = learnt_container(thing, materials)
     if container is None:
-        if facts.mass is None:
-            return ()
-        return (Piece(facts.mass.value, None, 0.0, 0.0, FETCH_S),)
+        return NO_STATES if thing.facts.mass is None else _fixed(thing.facts.mass.value)
     allowed = [materials[name] for name in fills if name in thing.fills and name in materials]
-    found: list[Piece] = []
-    for material in allowed:
-        found.extend(_filled(thing, container, material, cup_l, empty=not found))
-    return tuple(sorted(found, key=lambda piece: (piece.mass_kg, piece.material_id or "")))
+    usable = [material for material in allowed if material.as_fill]
+    if not usable:
+        return NO_STATES
+    parts = [
+        _filled(thing, container, material, cup_l, place, empty=place == 0) for place, material in enumerate(usable)
+    ]
+    mass, fill, time, place = (np.concatenate(columns) for columns in zip(*parts, strict=True))
+    return States(mass, fill, time, place.astype(np.int64), tuple(material.id for material in usable))
 
 
-def _filled(thing: Thing, container: Container, material: Material, cup_l: float, *, empty: bool) -> list[Piece]:
-    per_l = density_in(container, material, FILL_TEMPERATURE_C, Packing.LOOSE).kg_l
-    tare_kg = container.tare_kg.value
-    full_l = container.nominal_l.value
-    steps = [count * cup_l for count in range(0 if empty else 1, math.floor(full_l / cup_l + 1e-9) + 1)]
+def _fixed(mass_kg: float) -> States:
+    return States(np.array([mass_kg]), np.zeros(1), np.array([FETCH_S]), np.zeros(1, dtype=np.int64))
+
+
+def _filled(
+    thing: Thing, container: Container, material: Material, cup_l: float, place: int, *, empty: bool
+) -> tuple[Numbers, Numbers, Numbers, Numbers]:
+    """Columns of mass, fill, time and material for whole cups up to the nominal volume, and for that volume itself.
+
+    What already stands in the container is topped up or poured off; another material starts from empty.
+    """
+    full_l = min(container.nominal_l.value, container.brimful_l.value)
+    cups = math.floor(full_l / cup_l + 1e-9)
+    steps = [count * cup_l for count in range(0 if empty else 1, cups + 1)]
     if not steps or full_l - steps[-1] > 1e-6:
         steps.append(full_l)
+    fill = np.array(steps, dtype=np.float64)
+    per_l = density_in(container, material, FILL_TEMPERATURE_C, Packing.LOOSE).kg_l
+    mass = container.tare_kg.value + per_l * fill
+    fill, mass = fill[mass <= HEAVIEST_KG], mass[mass <= HEAVIEST_KG]
     now = thing.fill
-    found = []
-    for volume_l in steps:
-        mass_kg = tare_kg + per_l * volume_l
-        if mass_kg > HEAVIEST_KG:
-            break
-        standing = now is not None and now.material_id == material.id and abs(now.volume_l - volume_l) < 1e-6
-        set_up_s = FETCH_S + (0.0 if standing else POUR_S_PER_L * volume_l)
-        found.append(Piece(mass_kg, material.id, volume_l / cup_l, volume_l, set_up_s))
-    return found
+    stands_l = now.volume_l if now is not None and now.material_id == material.id else 0.0
+    time = FETCH_S + POUR_S_PER_L * np.abs(fill - stands_l)
+    return mass, fill, time, np.full(len(fill), float(place))
 
 
-def piece_mass(thing: Thing, piece: Piece, materials: Mapping[str, Material], cup_l: float) -> Measured:
-    """The mass of a piece in this state with its uncertainty, from the mass engine."""
-    if piece.material_id is None:
+def piece_mass(
+    thing: Thing, material_id: str | None, fill_l: float, materials: Mapping[str, Material], cup_l: float
+) -> Measured:
+    """The mass of a piece in one state with its uncertainty, from the mass engine."""
+    container = learnt_container(thing, materials) if material_id is not None else None
+    if container is None or material_id is None:
         if thing.facts.mass is None:
             raise ValueError(f"{thing.id} has no mass")
         return thing.facts.mass
-    container = learnt_container(thing, materials)
-    if container is None:
-        raise ValueError(f"{thing.id} is no container")
-    whole_cups = abs(piece.cups - round(piece.cups)) < 1e-6
-    level = CupsLevel(count=round(piece.cups), cup_l=cup_l) if whole_cups else VolumeLevel(volume_l=piece.fill_l)
-    return estimate(container, materials[piece.material_id], level).mass
+    now = predict(container, materials[material_id], _level(fill_l, cup_l), FILL_TEMPERATURE_C, Packing.LOOSE)
+    return Measured(now.mass_kg, now.u_kg)
+
+
+def _level(fill_l: float, cup_l: float) -> Level:
+    cups = fill_l / cup_l
+    if abs(cups - round(cups)) < 1e-6:
+        return CupsLevel(count=round(cups), cup_l=cup_l)
+    return VolumeLevel(volume_l=fill_l)

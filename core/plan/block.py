@@ -21,7 +21,11 @@ EASY_EVERY = 4
 TEST_WAVE = Wave(name="test", sets=0.5, effort_shift=-1.0)
 EASY_WAVE = Wave(name="easy", sets=0.5, effort_shift=-1.0)
 RETEST_WAVE = Wave(name="retest", sets=0.5, effort_shift=-0.5)
-BUILD_WAVES = (Wave(name="build"), Wave(name="build", effort_shift=0.5), Wave(name="build", sets=1.25, effort_shift=1.0))
+BUILD_WAVES = (
+    Wave(name="build"),
+    Wave(name="build", effort_shift=0.5),
+    Wave(name="build", sets=1.25, effort_shift=1.0),
+)
 WIDE_STEP = 0.10
 
 
@@ -122,7 +126,9 @@ def _wide_steps(before: list[BlockWeek], week: Week) -> tuple[str, ...]:
         old, new = last.get(block.exercise.id, 0.0), block.binding.load_kg
         if old > 0 and new > old * (1 + WIDE_STEP):
             step = 100 * (new - old) / old
-            found.append(f"{block.exercise.name}: {old:.1f} to {new:.1f} kg is a step of {step:.0f} %; start with fewer reps.")
+            found.append(
+                f"{block.exercise.name}: {old:.1f} to {new:.1f} kg is a step of {step:.0f} %; start with fewer reps."
+            )
     return tuple(dict.fromkeys(found))
 
 

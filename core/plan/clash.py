@@ -10,7 +10,8 @@ from core.house.wishes import WEEKDAYS, Pin
 from core.knowledge import Catalog
 from core.plan.model import KIND_WORDS, Clash, DayKind
 from core.plan.problem import RECOVERY, Problem
-from core.plan.solve import can_hold, minutes_rule, pin_rule
+from core.plan.rules import minutes_rule, pin_rule
+from core.plan.solve import can_hold
 
 
 def rules_of(problem: Problem) -> tuple[str, ...]:

@@ -19,7 +19,9 @@ class Scheme:
     def __post_init__(self) -> None:
         if not (0 < self.work_s <= 600 and 0 <= self.rest_s <= 600 and 0 < self.rounds <= 60):
             shown = f"{self.rounds} x {self.work_s} s / {self.rest_s} s"
-            raise InputError(shown, "is no interval scheme", "give work of 1 to 600 s, rest up to 600 s, 1 to 60 rounds")
+            raise InputError(
+                shown, "is no interval scheme", "give work of 1 to 600 s, rest up to 600 s, 1 to 60 rounds"
+            )
 
     @property
     def seconds(self) -> int:

@@ -147,6 +147,9 @@ class Wave:
     effort_shift: float = 0.0
 
 
+USUAL_WAVE = Wave()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeekRequest:
     """Everything a plan depends on besides house, person and catalog.
@@ -156,7 +159,7 @@ class WeekRequest:
     """
 
     wishes: WeekWishes
-    wave: Wave = Wave()
+    wave: Wave = USUAL_WAVE
     keep: Week | None = None
     keep_loads: bool = True
     last: tuple[str, ...] = ()

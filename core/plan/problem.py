@@ -10,8 +10,9 @@ from core.fit.setting import ANYWHERE, Setting
 from core.house.model import House, Person, Place, QuietHours
 from core.house.wishes import WEEKDAYS, DayWish, Pin
 from core.knowledge import Catalog
+from core.plan.day_menus import filled_menu, short_menu
 from core.plan.frame import LEAST_TRAINING_S, cool_down_seconds, wanted_kinds, warm_up_seconds
-from core.plan.menu import Candidate, MenuRequest, filled_menu, short_menu, strength_menu
+from core.plan.menu import Candidate, MenuRequest, strength_menu
 from core.plan.model import DayKind, WeekRequest
 
 RECOVERY = "recovery"

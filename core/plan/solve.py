@@ -20,6 +20,7 @@ from core.plan.frame import FEWEST_BLOCKS, HARD_KINDS, MOST_BLOCKS, SUITING_MINU
 from core.plan.menu import COSTS, STRENGTH_FAMILIES, Candidate
 from core.plan.model import DayKind, DayPlan, FillState, Status
 from core.plan.problem import RECOVERY, DayChoice, Problem
+from core.plan.rules import fits_alone, is_strength_of, minutes_rule, pieces_of, pin_rule, same
 
 REFILL_S = 60
 """A pour during the session: emptying or topping up one container, assumed."""
@@ -38,27 +39,6 @@ class Solution:
     chosen: tuple[tuple[Candidate, ...], ...] = ()
     objective: int = 0
     solver_s: float = 0.0
-
-
-def fits_alone(day: DayChoice, kind: DayKind) -> bool:
-    """Whether the shortest day of this kind fits the minutes."""
-    menu = day.menus.get(kind, ())
-    shortest: dict[str, int] = {}
-    for candidate in menu:
-        name = candidate.exercise.family if kind is DayKind.STRENGTH else candidate.exercise.id
-        shortest[name] = min(candidate.seconds, shortest.get(name, candidate.seconds))
-    fewest = sorted(shortest.values())[: FEWEST_BLOCKS[kind]]
-    return bool(menu) and sum(fewest) + day.fixed_s <= day.limit_s
-
-
-def minutes_rule(weekday: int) -> str:
-    """Name of the rule that holds a day to its minutes."""
-    return f"minutes:{weekday}"
-
-
-def pin_rule(index: int) -> str:
-    """Name of the rule that keeps a pin."""
-    return f"pin:{index}"
 
 
 class _Model:
@@ -98,18 +78,16 @@ class _Model:
         kinds = {kind: self.model.new_bool_var(f"k{position}{kind}") for kind in possible}
         self.model.add_exactly_one(kinds.values())
         picks = []
-        for kind in kinds:
+        for kind, active in kinds.items():
             menu = () if self.outline else day.menus.get(kind, ())
             own = [(candidate, self.model.new_bool_var(f"y{position}{candidate.key}")) for candidate in menu]
-            self._shape(kind, kinds[kind], own)
+            self._shape(kind, active, own)
             picks.extend(own)
         self.kind.append(kinds)
         self.pick.append(picks)
         self._limit(position, day, kinds)
 
-    def _shape(
-        self, kind: DayKind, active: cp_model.IntVar, own: list[tuple[Candidate, cp_model.IntVar]]
-    ) -> None:
+    def _shape(self, kind: DayKind, active: cp_model.IntVar, own: list[tuple[Candidate, cp_model.IntVar]]) -> None:
         """A day of a kind has between its fewest and most blocks, each family (or movement) at most once."""
         if kind is DayKind.REST or self.outline:
             return
@@ -143,8 +121,7 @@ class _Model:
                     used[state] = self.model.new_bool_var(f"u{position}{state.thing_id}{state.volume_l}")
                     self._pay(COSTS.fill, used[state])
                 self.model.add_implication(variable, used[state])
-                pieces = _pieces(candidate, state)
-                weight[state] = max(weight[state], pieces)
+                weight[state] = max(weight[state], pieces_of(candidate, state))
         by_thing: dict[str, list[FillState]] = defaultdict(list)
         for state in used:
             by_thing[state.thing_id].append(state)
@@ -156,7 +133,9 @@ class _Model:
             if most <= count:
                 continue
             extra = self.model.new_int_var(0, most, f"r{position}{thing_id}")
-            used_pieces = LinearExpr.weighted_sum([used[state] for state in states], [weight[state] for state in states])
+            used_pieces = LinearExpr.weighted_sum(
+                [used[state] for state in states], [weight[state] for state in states]
+            )
             self.model.add(extra >= used_pieces - count)
             self._pay(COSTS.refill, extra)
             refills.append(extra)
@@ -234,7 +213,7 @@ class _Model:
         factor = self.problem.request.wave.sets
         low, high = max(1, round(low * factor)), max(1, round(high * factor))
         for family in STRENGTH_FAMILIES:
-            mine = [(c.dose.sets, v) for picks in self.pick for c, v in picks if _is_strength_of(c, family)]
+            mine = [(c.dose.sets, v) for picks in self.pick for c, v in picks if is_strength_of(c, family)]
             if not mine:
                 continue
             sets = LinearExpr.weighted_sum([v for _, v in mine], [count for count, _ in mine])
@@ -278,7 +257,9 @@ class _Model:
         there = [v for kind, v in self.kind[after].items() if kind in HARD_KINDS]
         self.model.add(sum(here) + sum(there) <= 1 + both)
         self._pay(COSTS.hard_neighbours, both)
-        strength = [kinds[DayKind.STRENGTH] for kinds in (self.kind[position], self.kind[after]) if DayKind.STRENGTH in kinds]
+        strength = [
+            kinds[DayKind.STRENGTH] for kinds in (self.kind[position], self.kind[after]) if DayKind.STRENGTH in kinds
+        ]
         if len(strength) == 2:
             twice = self.model.new_bool_var(f"twice{position}")
             self.model.add(sum(strength) <= 1 + twice)
@@ -316,7 +297,7 @@ class _Model:
             kept = {block.exercise.id for block in old.blocks}
             for block in old.blocks:
                 mine = [v for c, v in self.pick[position] if c.exercise.id == block.exercise.id]
-                same = [v for c, v in self.pick[position] if _same(c, block.exercise.id, block.dose.sets, block.states)]
+                same = [v for c, v in self.pick[position] if same(c, block.exercise.id, block.dose.sets, block.states)]
                 if mine:
                     self._pay_unless(mine, COSTS.changed)
                 if same and self.problem.request.keep_loads:
@@ -329,21 +310,6 @@ class _Model:
         self.constant += EIGHTHS * cost
         for variable in variables:
             self._pay(-cost, variable)
-
-
-def _pieces(candidate: Candidate, state: FillState) -> int:
-    load = candidate.binding.load
-    if load is None:
-        return 1
-    return sum(part.count for part in load.recipe.parts if part.thing_id == state.thing_id)
-
-
-def _is_strength_of(candidate: Candidate, family: Family) -> bool:
-    return candidate.kind is DayKind.STRENGTH and candidate.exercise.family is family
-
-
-def _same(candidate: Candidate, exercise_id: str, sets: int, states: tuple[FillState, ...]) -> bool:
-    return candidate.exercise.id == exercise_id and candidate.dose.sets == sets and candidate.states == states
 
 
 def _solver() -> cp_model.CpSolver:
@@ -374,9 +340,7 @@ def solve(problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None
     return _in_two_steps(problem, on_start, outline=False)
 
 
-def _in_two_steps(
-    problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None, *, outline: bool
-) -> Solution:
+def _in_two_steps(problem: Problem, on_start: Callable[[cp_model.CpSolver], None] | None, *, outline: bool) -> Solution:
     """Kinds, then movements. With an `outline` the kinds are the best there are whenever the movements then work out:
     an outline leaves rules out and adds none. Where they don't, the kinds are chosen under every rule instead.
     """

@@ -61,7 +61,7 @@ def _block_errors(block: Block, day: DayPlan, house: House, person: Person) -> I
     where = f"{block.exercise.name} on {WEEKDAYS[day.weekday]}"
     spared = [demand.value for demand in block.exercise.demands if demand in person.spares]
     if spared:
-        yield f"{where} asks for {sorted(spared)[0]}, which is spared."
+        yield f"{where} asks for {min(spared)}, which is spared."
     owned = {thing.id: thing for thing in house.things}
     for thing_id in block.binding.thing_ids:
         thing = owned.get(thing_id)

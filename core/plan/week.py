@@ -11,13 +11,14 @@ from core.exercise.model import Exercise, Family, Muscle, Pattern
 from core.fit.bind import bind
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
-from core.house.model import House, Person, Place
+from core.house.model import House, Person
 from core.house.wishes import WEEKDAYS
 from core.knowledge import Catalog
 from core.plan.checks import week_checks
 from core.plan.clash import explain
+from core.plan.day_menus import short_dose
 from core.plan.frame import cool_down_seconds, warm_up_seconds
-from core.plan.menu import STRENGTH_FAMILIES, Candidate, MenuRequest, allowed, short_dose
+from core.plan.menu import STRENGTH_FAMILIES, Candidate, MenuRequest, allowed
 from core.plan.model import Block, DayKind, DayPlan, FillState, FillStep, Status, Week, WeekRequest
 from core.plan.problem import DayChoice, Problem, build_problem
 from core.plan.solve import REFILL_S, Solution, solve

@@ -62,9 +62,10 @@ def _pattern_closeness(asked: tuple[tuple[Pattern, float], ...], other: tuple[tu
 
 
 def _one_way(asked: tuple[tuple[Pattern, float], ...], other: tuple[tuple[Pattern, float], ...]) -> float:
-    total = sum(weight for _, weight in asked)
-    best = (weight * max(kinship(pattern, near) * min(1.0, had / weight) for near, had in other) for pattern, weight in asked)
-    return sum(best) / total
+    best = 0.0
+    for pattern, weight in asked:
+        best += weight * max(kinship(pattern, near) * min(1.0, had / weight) for near, had in other)
+    return best / sum(weight for _, weight in asked)
 
 
 @lru_cache(maxsize=65536)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from core.effort.capacity import EXPERIENCE_PLACE
+from core.effort.dose import Dose
 from core.exercise.model import Demand, Exercise
 from core.fit.setting import Setting
-from core.house.model import Person
+from core.house.model import Person, Place
+from core.swap.aim import Aim
 from core.swap.model import Cause, SwapRequest
 
 HARDEST_LEVEL = (3, 4, 5)
@@ -25,41 +27,57 @@ DEMAND_WORDS: dict[Demand, str] = {
     Demand.IMPACT: "jumping or landing",
     Demand.BREATH_HOLDING: "a near-maximal brace",
 }
+LOUDEST = 3
 QUIET_NOISE = 1
 SMALL_FLOOR_M2 = 1.5
+FEWEST_REPS_OFFERED = 1
+LEAST_STEP = 0.05
+"""How much lighter (heavier) than what is too hard (easy) an answer must be, as a share of it."""
 
 
 def spared(exercise: Exercise, spare: frozenset[Demand]) -> str:
     """The first demand (in the order of `Demand`) that the person asks to spare."""
-    for demand in Demand:
-        if demand in spare and demand in exercise.demands:
-            return f"it asks for {DEMAND_WORDS[demand]}, which you spare"
-    return ""
+    if spare.isdisjoint(exercise.demands):
+        return ""
+    first = next(demand for demand in Demand if demand in spare and demand in exercise.demands)
+    return f"it asks for {DEMAND_WORDS[first]}, which you spare"
 
 
-def too_skilled(exercise: Exercise, asked: Exercise, person: Person) -> str:
-    """Above the level this person is offered, unless the movement asked for is as hard."""
-    highest = max(HARDEST_LEVEL[EXPERIENCE_PLACE[person.experience]], min(asked.level, 4) if not asked.needs_gym else 0)
+def highest_level(person: Person) -> int:
+    """The highest level this person is offered."""
+    return HARDEST_LEVEL[EXPERIENCE_PLACE[person.experience]]
+
+
+def too_skilled(exercise: Exercise, request: SwapRequest, person: Person) -> str:
+    """Above the level this person is offered, unless the movement asked for is as hard, or too easy and one below."""
+    asked = request.asked
+    trained_to = 0 if asked.needs_gym else min(asked.level, 4) + (request.cause is Cause.TOO_EASY)
+    highest = max(highest_level(person), trained_to)
     return f"it is a level {exercise.level} movement: work up to it" if exercise.level > highest else ""
 
 
-def noise_reason(exercise: Exercise, setting: Setting, most_noise: int, cause: Cause) -> str:
-    """Too loud for the request, or for neighbours below this place."""
-    allowed = min(most_noise, QUIET_NOISE if setting.place.neighbours else 3)
+def loudest_in(place: Place, *, quiet: bool = False) -> int:
+    """The noise a place takes: little where neighbours live below, or in quiet hours."""
+    return QUIET_NOISE if place.neighbours or quiet else LOUDEST
+
+
+def noise_reason(exercise: Exercise, place: Place, most_noise: int, cause: Cause) -> str:
+    """Too loud for the request, or for neighbours of this place."""
+    allowed = min(most_noise, loudest_in(place))
     if cause is Cause.TOO_LOUD:
         if exercise.impact > 0:
             return "it lands with impact"
         allowed = min(allowed, QUIET_NOISE)
     if exercise.noise <= allowed:
         return ""
-    place = f", and {setting.place.name} has neighbours" if setting.place.neighbours else ""
-    return f"it makes too much noise{place}"
+    near = f", and {place.name} has neighbours" if place.neighbours else ""
+    return f"it makes too much noise{near}"
 
 
 def cause_reason(exercise: Exercise, request: SwapRequest) -> str:
     """What the cause itself rules out: a harder one when it is too hard, the same when it hurts, a big floor."""
     asked, cause = request.asked, request.cause
-    if cause is Cause.TOO_HARD and exercise.level > asked.level and exercise.id != asked.id:
+    if cause is Cause.TOO_HARD and exercise.level > asked.level:
         return f"it is harder (level {exercise.level}) than {asked.name.lower()} (level {asked.level})"
     if cause is Cause.TOO_EASY and exercise.level < asked.level:
         return f"it is easier (level {exercise.level}) than {asked.name.lower()} (level {asked.level})"
@@ -72,10 +90,30 @@ def cause_reason(exercise: Exercise, request: SwapRequest) -> str:
 
 def reason_to_leave_out(exercise: Exercise, request: SwapRequest, setting: Setting) -> str:
     """The first reason why `exercise` can't be an answer, before looking for things; empty when there is none."""
-    spare = request.spare | setting.person.spares
     return (
-        spared(exercise, spare)
+        spared(exercise, request.spare | setting.person.spares)
         or cause_reason(exercise, request)
-        or noise_reason(exercise, setting, request.most_noise, request.cause)
-        or too_skilled(exercise, request.asked, setting.person)
+        or noise_reason(exercise, setting.place, request.most_noise, request.cause)
+        or too_skilled(exercise, request, setting.person)
     )
+
+
+def effort_reason(exercise: Exercise, dose: Dose, request: SwapRequest, aim: Aim) -> str:
+    """Why the dose rules the exercise out: beyond the person, or no lighter (heavier) than what is too hard (easy).
+
+    Where nothing can be counted against the asked load, the level must be lower (higher), as far as there is one.
+    """
+    if dose.share is not None and (dose.share >= 1 or (dose.reps is not None and dose.reps[1] <= FEWEST_REPS_OFFERED)):
+        return "it takes about all you can do in one repetition"
+    if request.cause not in (Cause.TOO_HARD, Cause.TOO_EASY):
+        return ""
+    sign = -1 if request.cause is Cause.TOO_HARD else 1
+    does = "lighter" if sign < 0 else "heavier"
+    if dose.share is not None and aim.asked is not None:
+        near = sign * (dose.share / aim.asked - 1) < LEAST_STEP
+        return f"it is no {does} for you than {request.asked.name.lower()}" if near else ""
+    last_level = 1 if sign < 0 else 5
+    not_beyond = sign * (exercise.level - request.asked.level) <= 0
+    if exercise.id == request.asked.id or (not_beyond and exercise.level != last_level):
+        return f"nothing says it is {'easier' if sign < 0 else 'harder'} than {request.asked.name.lower()}"
+    return ""

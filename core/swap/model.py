@@ -24,10 +24,11 @@ class Cause(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Weights:
-    """How much each part of closeness counts (they sum to 1), and what a clearly worse load must cost to lose first place.
+    """How much each part of closeness counts (they sum to 1), and what a step in level or kind costs.
 
     Judgement, no source: the pattern says what the movement is for, muscles and effort what a set of it is worth, and
-    the set-up whether it will be done at all.
+    the set-up whether it will be done at all. `level_step` is taken off the effort for each level away from the one
+    aimed at, `other_kind` off the total where one of the two is single-joint work and the other is not.
     """
 
     pattern: float = 0.40
@@ -35,7 +36,7 @@ class Weights:
     effort: float = 0.25
     set_up: float = 0.10
     level_step: float = 0.04
-    ordinal: float = 0.02
+    other_kind: float = 0.15
 
 
 WEIGHTS = Weights()
@@ -47,6 +48,8 @@ CAUSE_WEIGHTS: dict[Cause, Weights] = {
     Cause.TOO_LOUD: Weights(pattern=0.35, muscles=0.25, effort=0.25, set_up=0.15),
     Cause.NO_ROOM: Weights(pattern=0.40, muscles=0.25, effort=0.20, set_up=0.15),
 }
+CLEARLY_WORSE = 0.10
+"""The movement asked for stands first, unless another is closer by more than this."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,9 +97,13 @@ class LeftOut:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Swap:
-    """The answers, best first, what was left out, and a sentence on the load asked for against what this house reaches."""
+    """The answers, best first, what was left out, and a sentence on the load asked for against what is in reach.
+
+    `chain` leads up to the movement asked for where that is beyond the person now: easier ones first, itself last.
+    """
 
     asked: Exercise
     answers: tuple[Answer, ...]
     left_out: tuple[LeftOut, ...]
     note: str = ""
+    chain: tuple[Exercise, ...] = ()

@@ -110,7 +110,7 @@ def _open_window(options: argparse.Namespace) -> int:
         raise Usage("--home is for commands; the window keeps its own data (--data DIR chooses where).")
     try:
         # By name, so that nothing of the command line depends on Qt.
-        opening = importlib.import_module("gui.desk.opening")
+        opening = importlib.import_module("gui.opening.start")
     except ImportError as error:
         if (error.name or "").partition(".")[0] not in {"PySide6", "shiboken6"}:
             raise

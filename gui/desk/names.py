@@ -7,6 +7,8 @@ from core.plan.model import DayKind
 from gui.theme import Family as Colour
 from gui.theme import MovePicture, ThingPicture
 
+INVENTED = "(invented)"
+"""Ends the name of the demo household, so that nobody takes it for their own."""
 FAMILY_NAMES: dict[Family, str] = {
     Family.SQUAT: "Squat",
     Family.HINGE: "Hinge",
@@ -116,44 +118,9 @@ DAY_KIND_NAMES: dict[DayKind, str] = {
     DayKind.MOBILITY: "Mobility",
     DayKind.REST: "Rest",
 }
-_THING_PICTURES: dict[str, ThingPicture] = {
-    "bottle": ThingPicture.BOTTLE,
-    "jug": ThingPicture.JUG,
-    "carrier": ThingPicture.JUG,
-    "bucket": ThingPicture.BUCKET,
-    "tin": ThingPicture.TIN,
-    "sack": ThingPicture.SACK,
-    "backpack": ThingPicture.BACKPACK,
-    "tote": ThingPicture.TOTE,
-    "crate": ThingPicture.BOX,
-    "book": ThingPicture.BOOK,
-    "block": ThingPicture.BRICK,
-    "dumbbell": ThingPicture.DUMBBELL,
-    "kettlebell": ThingPicture.KETTLEBELL,
-    "band": ThingPicture.BAND,
-    "towel": ThingPicture.TOWEL,
-    "rope": ThingPicture.ROPE,
-    "chair": ThingPicture.CHAIR,
-    "stool": ThingPicture.STOOL,
-    "table": ThingPicture.BENCH,
-    "bed": ThingPicture.SOFA,
-    "step": ThingPicture.STAIRS,
-    "stairs": ThingPicture.STAIRS,
-    "wall": ThingPicture.WALL,
-    "door_frame": ThingPicture.DOOR_FRAME,
-    "bar": ThingPicture.BEAM,
-    "rail": ThingPicture.RAIL,
-    "floor": ThingPicture.MAT,
-    "route": ThingPicture.PATH,
-    "tyre": ThingPicture.TYRE,
-    "stick": ThingPicture.STICK,
-    "pillow": ThingPicture.PILLOW,
-    "slider": ThingPicture.MAT,
-    "barbell": ThingPicture.DUMBBELL,
-    "machine": ThingPicture.OTHER,
-}
+_PICTURE_OF = {picture.value.removeprefix("thing-"): picture for picture in ThingPicture}
 
 
 def thing_picture(icon: str) -> ThingPicture:
-    """The drawing for a thing's icon name; a plain box for one this window does not know."""
-    return _THING_PICTURES.get(icon, ThingPicture.OTHER)
+    """The drawing for a thing's icon name as the catalog has it; a plain box for one there is no drawing of."""
+    return _PICTURE_OF.get(icon, ThingPicture.OTHER)

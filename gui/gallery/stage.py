@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QWidget
 from catalog.load import load_catalog
 from core.store.paths import DataFolder
 from core.store.record import Record
-from gui.desk.demo import demo_house
 from gui.desk.desk import Desk
+from gui.opening.demo import demo_house
 
 NOON = datetime.datetime(2026, 5, 4, 12, 0, tzinfo=datetime.UTC)
 

@@ -66,8 +66,8 @@ def open_desk(loaded: Loaded, window: MainWindow) -> Desk | None:
     """The desk on the record of this folder, or None after the window has said why it can't be opened."""
     from core.errors import FillmarkError
     from core.store.record import Record
-    from gui.desk.demo import demo_house
     from gui.desk.desk import Desk
+    from gui.opening.demo import demo_house
 
     try:
         record = Record.open(loaded.folder, _now)
@@ -83,7 +83,7 @@ class Furnishing:
     """Wires a desk to the window: screens made at their first visit, people, undo, theme."""
 
     def __init__(self, desk: Desk, window: MainWindow, theme: Theme) -> None:
-        from gui.desk.rooms import Rooms
+        from gui.opening.rooms import Rooms
 
         self._desk = desk
         self._window = window

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from catalog.household.load import read_household
 from core.knowledge import Catalog
 from core.store.commands import LoadHouse
+from gui.desk.names import INVENTED
 
 DEMO_FILE = Path(__file__).resolve().parents[2] / "resources" / "demo" / "dipper.toml"
 
@@ -14,4 +16,5 @@ DEMO_FILE = Path(__file__).resolve().parents[2] / "resources" / "demo" / "dipper
 def demo_house(catalog: Catalog) -> LoadHouse:
     """The command that puts the invented household in place of what is there (one undo brings that back)."""
     found = read_household(DEMO_FILE.read_text(encoding="utf-8"), DEMO_FILE.name, catalog)
-    return LoadHouse(found.house, wishes=tuple(found.wishes.items()), replace_all=True)
+    house = replace(found.house, name=f"{found.house.name} {INVENTED}")
+    return LoadHouse(house, wishes=tuple(found.wishes.items()), replace_all=True)

@@ -1,0 +1,104 @@
+"""The load for an exercise: the rung nearest to what is wanted, over all the ways it may be held."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from core.exercise.model import Exercise, Need, Posture, Use
+from core.fit.first_load import first_load_kg, load_limits_kg, most_at_first_kg
+from core.fit.setting import Setting
+from core.fit.words import nothing_listed
+from core.loads.model import Rung
+from core.things.affordance import Grade
+
+LATER_USE = 0.05
+"""A later use of a need is taken when its load is nearer the target by more than this share of it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lift:
+    """A load asked for: the need, how near to which mass, and whether it is a first load (then kept light)."""
+
+    exercise: Exercise
+    need: Need
+    setting: Setting
+    wanted_kg: float | None
+
+    @property
+    def limits_kg(self) -> tuple[float, float]:
+        """The exercise's sensible range for this person."""
+        return load_limits_kg(self.need, self.setting.person.body_mass_kg)
+
+    @property
+    def target_kg(self) -> float:
+        """The wanted mass inside the range; a light start where none is wanted."""
+        if self.wanted_kg is None:
+            return first_load_kg(self.exercise, self.need, self.setting.person)
+        return min(max(self.wanted_kg, 0.0), self.limits_kg[1])
+
+    def most_kg(self, use: Use) -> float:
+        """The heaviest load taken for the use."""
+        high_kg = self.limits_kg[1]
+        if self.wanted_kg is not None:
+            return high_kg
+        return min(high_kg, most_at_first_kg(self.exercise, use, self.need.count, self.setting.person))
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenLoad:
+    """A rung, and how well it is held."""
+
+    rung: Rung
+    grade: Grade
+
+
+def chosen_load(lift: Lift, *, used: frozenset[str] = frozenset(), bearable_kg: float = math.inf) -> ChosenLoad | None:
+    """The rung nearest the target over all uses; an earlier use wins unless a later one is clearly nearer.
+
+    `used` things are left out, and with its u95 the load stays within `bearable_kg`. None for an optional load when
+    doing without is nearer the target.
+    """
+    need, setting, target_kg, posture = lift.need, lift.setting, lift.target_kg, lift.exercise.posture
+    low_kg, _ = lift.limits_kg
+    best: tuple[Use, int] | None = None
+    least_off = math.inf
+    for order, use in enumerate(need.uses):
+        ladder = setting.ladder(use, need.count, posture, used)
+        index = ladder.nearest_index(target_kg, low_kg, lift.most_kg(use), bearable_kg=bearable_kg)
+        if index is None:
+            continue
+        off = abs(ladder.masses_kg[index] - target_kg) + LATER_USE * order * target_kg
+        if off < least_off - 1e-9:
+            best, least_off = (use, index), off
+    if best is None:
+        return None
+    use, index = best
+    rung = setting.ladder(use, need.count, posture, used).rung(index)
+    if need.optional and target_kg < rung.mass.value / 2:
+        return None
+    return ChosenLoad(rung, _grade_of(rung, setting, posture))
+
+
+def _grade_of(rung: Rung, setting: Setting, posture: Posture) -> Grade:
+    first = rung.recipe.parts[0].thing_id
+    return next(offer.grade for offer in setting.offers(rung.use, posture) if offer.thing_id == first)
+
+
+def why_no_load(lift: Lift) -> str:
+    """Why the house makes no load for it, from the first use it makes any load for."""
+    need, setting = lift.need, lift.setting
+    low_kg, high_kg = lift.limits_kg
+    for use in need.uses:
+        ladder = setting.ladder(use, need.count, lift.exercise.posture)
+        if not len(ladder):
+            continue
+        lightest, heaviest = ladder.masses_kg[0], ladder.masses_kg[-1]
+        if heaviest < low_kg:
+            return f"the heaviest you can make for it is {heaviest:.1f} kg, it needs at least {low_kg:.1f} kg"
+        if lightest > high_kg:
+            return f"the lightest you can make for it is {lightest:.1f} kg, it takes at most {high_kg:.1f} kg"
+        if ladder.nearest_index(low_kg, low_kg, high_kg) is not None:
+            return f"nothing for it is light enough to begin with (at most {lift.most_kg(use):.1f} kg)"
+        return f"you can make no load from {low_kg:.1f} to {high_kg:.1f} kg for it"
+    return nothing_listed(need.uses[0])

@@ -1,0 +1,146 @@
+"""Menus of the days that are not strength: one long walk or run, loaded walks, interval stations, mobility."""
+
+from __future__ import annotations
+
+from core.effort.capacity import EXPERIENCE_PLACE
+from core.effort.dose import Dose
+from core.exercise.model import DoseKind, Exercise, Family, Pattern, Use
+from core.fit.bind import bind
+from core.fit.model import Binding, Missing
+from core.plan.clock import block_seconds
+from core.plan.intervals import STATIONS
+from core.plan.menu import COSTS, Candidate, MenuRequest, allowed, early_cost, states_of
+from core.plan.model import DayKind
+
+INTERVAL_PATTERNS = (Pattern.JUMP, Pattern.QUICK_FEET, Pattern.CLIMB, Pattern.MARCH)
+EASY_PATTERNS = (Pattern.WALK, Pattern.RUN)
+SHORTEST_EASY_S = 600
+PER_KIND = 10
+LOADED_WALK_SHARES = (0.07, 0.10, 0.15)
+"""Start of loaded walks as a share of body mass: judgement, below the 20 % of military doctrine (FM 21-20)."""
+
+
+def filled_menu(request: MenuRequest, kind: DayKind, seconds: int) -> tuple[Candidate, ...]:
+    """Choices for a day of one long block (easy, loaded walk): each movement for all the `seconds` there are."""
+    patterns = EASY_PATTERNS if kind is DayKind.EASY else (Pattern.WALK, Pattern.CARRY)
+    found = []
+    families = (Family.GAIT,) if kind is DayKind.EASY else (Family.GAIT, Family.CARRY)
+    for exercise in (e for family in families for e in request.catalog.exercises_by_family[family]):
+        if exercise.main_pattern not in patterns or not allowed(exercise, request):
+            continue
+        if not _is_long(exercise) or (_carries_pack(exercise) != (kind is DayKind.LOADED_WALK)):
+            continue
+        candidate = _long_candidate(exercise, request, kind, seconds)
+        if candidate is not None:
+            found.append(candidate)
+    found.sort(key=lambda candidate: (candidate.cost, candidate.exercise.id))
+    return tuple(item for place, item in enumerate(found) if place < PER_KIND or item.exercise.id in request.must)
+
+
+def _is_long(exercise: Exercise) -> bool:
+    least = SHORTEST_EASY_S if exercise.dose is DoseKind.TIME else 500
+    return exercise.dose is not DoseKind.REPS and exercise.typical[1] >= least
+
+
+def _carries_pack(exercise: Exercise) -> bool:
+    need = exercise.load_need
+    return need is not None and not need.optional and Use.BACK in need.uses
+
+
+def _long_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind, seconds: int) -> Candidate | None:
+    person = request.setting.person
+    place = EXPERIENCE_PLACE[person.experience]
+    wanted = LOADED_WALK_SHARES[place] * person.body_mass_kg if kind is DayKind.LOADED_WALK else None
+    bound = bind(exercise, request.setting, wanted_kg=wanted)
+    if isinstance(bound, Missing):
+        return None
+    most = exercise.typical[1] if exercise.dose is DoseKind.TIME else seconds
+    length = int(min(seconds, max(most, SHORTEST_EASY_S)) // 60 * 60)
+    if length < 300:
+        return None
+    dose = Dose(sets=1, seconds=(length, length), effort=4.0 if kind is DayKind.EASY else 5.0)
+    over = abs(bound.load_kg - wanted) / person.body_mass_kg if wanted is not None else 0.0
+    cost = early_cost(exercise, request) + round(400 * over) + round(COSTS.set_up_per_minute * bound.set_up_s / 60)
+    return Candidate(
+        key=f"{exercise.id}|{kind.value}",
+        kind=kind,
+        exercise=exercise,
+        binding=bound,
+        dose=dose,
+        rest_s=0,
+        seconds=length,
+        cost=cost,
+        states=states_of(bound),
+        hard=kind is DayKind.LOADED_WALK,
+        why=(_long_why(kind, bound, person.body_mass_kg),),
+    )
+
+
+def _long_why(kind: DayKind, bound: Binding, body_mass_kg: float) -> str:
+    if kind is DayKind.EASY:
+        return "Easy means you can talk in whole sentences."
+    share = 100 * bound.load_kg / body_mass_kg
+    return f"{bound.load_kg:.1f} kg is {share:.0f} % of you: loaded walks start light and grow in one thing at a time."
+
+
+def short_menu(request: MenuRequest, kind: DayKind) -> tuple[Candidate, ...]:
+    """Choices for days of many short blocks: interval stations, mobility positions, warm-up or cool-down moves."""
+    patterns = INTERVAL_PATTERNS if kind is DayKind.INTERVALS else (Pattern.MOBILITY,)
+    found = []
+    family = Family.GAIT if kind is DayKind.INTERVALS else Family.MOBILITY
+    for exercise in request.catalog.exercises_by_family[family]:
+        if exercise.main_pattern in patterns and allowed(exercise, request):
+            candidate = _short_candidate(exercise, request, kind)
+            if candidate is not None:
+                found.append(candidate)
+    found.sort(key=lambda candidate: (candidate.cost, candidate.exercise.id))
+    return tuple(item for place, item in enumerate(found) if place < PER_KIND or item.exercise.id in request.must)
+
+
+def _short_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind) -> Candidate | None:
+    need = exercise.load_need
+    if (need is not None and not need.optional) or exercise.outdoors_only:
+        return None
+    if kind is DayKind.INTERVALS and exercise.dose is DoseKind.DISTANCE:
+        return None
+    bound = bind(exercise, request.setting, wanted_kg=0.0)
+    if isinstance(bound, Missing):
+        return None
+    if kind is DayKind.INTERVALS:
+        dose = Dose(sets=STATIONS.rounds, seconds=(STATIONS.work_s, STATIONS.work_s), effort=8.0)
+        return _short(exercise, request, kind, bound, dose, STATIONS.rest_s, STATIONS.seconds)
+    dose = short_dose(exercise)
+    return _short(exercise, request, kind, bound, dose, 0, block_seconds(exercise, dose, 0))
+
+
+def short_dose(exercise: Exercise) -> Dose:
+    """One easy set in the middle of the exercise's own range."""
+    low, high = exercise.typical
+    centre = round((low + high) / 2)
+    if exercise.dose is DoseKind.TIME:
+        return Dose(sets=1, seconds=(centre, centre), effort=3.0)
+    if exercise.dose is DoseKind.DISTANCE:
+        return Dose(sets=1, distance_m=(centre, centre), effort=3.0)
+    return Dose(sets=1, reps=(centre, centre), effort=3.0)
+
+
+def _short(
+    exercise: Exercise, request: MenuRequest, kind: DayKind, bound: Binding, dose: Dose, rest_s: int, seconds: int
+) -> Candidate:
+    why = (
+        "Forty seconds of work, twenty of rest, three rounds."
+        if kind is DayKind.INTERVALS
+        else "It moves one more joint."
+    )
+    return Candidate(
+        key=f"{exercise.id}|{kind.value}",
+        kind=kind,
+        exercise=exercise,
+        binding=bound,
+        dose=dose,
+        rest_s=rest_s,
+        seconds=seconds,
+        cost=early_cost(exercise, request),
+        hard=kind is DayKind.INTERVALS,
+        why=(why,),
+    )

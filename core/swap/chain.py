@@ -1,0 +1,45 @@
+"""The way up to a movement that can't be done now: easier ones that can be done here, the easiest first."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Callable
+
+from core.exercise.model import Exercise
+from core.knowledge import Catalog
+
+
+def chain_to(asked: Exercise, can_do: Callable[[Exercise], bool | None], catalog: Catalog) -> tuple[Exercise, ...]:
+    """The shortest way along easier links from `asked` down to a movement that can be done now, turned round.
+
+    `can_do` says whether an exercise can be done now (True), later (False: too hard yet), or not here (None: no part
+    of the way). Empty where no way ends at one that can be done now. Of ways equally short the earlier links win.
+    """
+    below: dict[str, Exercise] = {}
+    queue = deque([asked])
+    while queue:
+        here = queue.popleft()
+        for easier_id in here.easier:
+            easier = catalog.exercise_by_id.get(easier_id)
+            if easier is None or easier_id == asked.id or easier_id in below or (now := can_do(easier)) is None:
+                continue
+            below[easier_id] = here
+            if now:
+                return _upwards(easier, below, asked)
+            queue.append(easier)
+    return ()
+
+
+def _upwards(lowest: Exercise, below: dict[str, Exercise], asked: Exercise) -> tuple[Exercise, ...]:
+    chain = [lowest]
+    while chain[-1].id != asked.id:
+        chain.append(below[chain[-1].id])
+    return tuple(chain)
+
+
+def chain_words(chain: tuple[Exercise, ...]) -> str:
+    """“Until you can do pull-up: inverted row, then slow-lowering pull-up.”; empty for no chain."""
+    if not chain:
+        return ""
+    *steps, goal = (exercise.name.lower() for exercise in chain)
+    return f"Until you can do {goal}: {', then '.join(steps)}."

@@ -1,0 +1,64 @@
+"""Why an answer was given, and how the load asked for compares with what this house reaches."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from core.effort.capacity import carries_over, is_strength
+from core.effort.dose import Dose
+from core.effort.load import effective_kg
+from core.exercise.model import Exercise
+from core.fit.model import Binding
+from core.house.model import Person
+from core.swap.model import Answer, Cause, SwapRequest
+
+ONE_SIDED = 0.75
+NEAR_ENOUGH_LOAD = 0.95
+"""A reached load within 5 % of the one asked for counts as a match."""
+
+
+def reasons(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRequest) -> Iterator[str]:
+    """One sentence each on kinship, load, fixtures and dose."""
+    asked = request.asked
+    if exercise.id == asked.id:
+        yield "The same movement with what you have."
+    elif exercise.main_pattern is asked.main_pattern:
+        yield "Same pattern."
+    else:
+        yield "A neighbouring pattern."
+    if bound.load is not None:
+        yield f"{bound.load.mass.value:.1f} kg is the nearest load you can make to the effort asked for."
+    for held in bound.fixtures:
+        if held.thing_id:
+            height = f", {held.height_cm:.0f} cm high" if held.height_cm is not None else ""
+            yield f"{held.name}{height}: {held.reason}."
+    if exercise.side_share >= ONE_SIDED > asked.side_share and carries_over(exercise):
+        yield "One side takes the load, so less of it does as much."
+    if request.cause is Cause.TOO_LOUD:
+        yield "No impact."
+    yield from dose.notes
+
+
+def note_on(request: SwapRequest, person: Person, answers: Iterable[Answer]) -> str:
+    """What was asked for as a load, and whether this house reaches it; or what else to say when something hurts."""
+    found = tuple(answers)
+    if not found:
+        return "Nothing you own can stand in here; the left-out list says what each would need."
+    if request.cause is Cause.HURTS and not (request.spare or person.spares):
+        return "Say what to spare, and every movement that asks for it is left out. Sharp or new pain: stop, and ask."
+    asked, written = request.asked, request.prescription
+    if written is None or written.load_kg is None or not is_strength(asked):
+        return ""
+    aimed_kg = effective_kg(asked, written.load_kg, person.body_mass_kg)
+    reached_kg = max(_moved_kg(answer, person.body_mass_kg) for answer in found)
+    start = f"{written.load_kg:.0f} kg"
+    if asked.body.share > 0:
+        start = f"{start} plus the part of you that moves is {aimed_kg / asked.side_share:.0f} kg"
+    if reached_kg >= NEAR_ENOUGH_LOAD * aimed_kg:
+        return f"{start}. You can match that here."
+    return f"{start}. Nothing you own reaches that, so the best answers ask more of each side or more reps."
+
+
+def _moved_kg(answer: Answer, body_mass_kg: float) -> float:
+    height_cm = answer.binding.height_cm
+    return effective_kg(answer.exercise, answer.binding.load_kg, body_mass_kg, height_cm=height_cm)
