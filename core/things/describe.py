@@ -97,7 +97,8 @@ def card(thing: Thing, system: UnitSystem, materials: Iterable[Material] = (), *
             trust=trust,
         )
     if facts.hold is not None:
-        size = f"{format_mass(found.low.value, system)} + up to {format_mass(facts.hold.limit_kg, system)}"
+        empty, most = format_mass(found.low.value, system), format_mass(facts.hold.limit_kg, system)
+        size = f"{_without_unit_of(empty, most)} + up to {most}"
         return Card(size=size, note="holds other things", standing=standing, trust=trust)
     exact = format_measured_mass(found.low, system) if trust is Trust.WEIGHED else format_mass(found.low.value, system)
     return Card(size=f"{exact}{_each(thing)}", note=_manner(facts), standing=standing, trust=trust)
@@ -113,9 +114,13 @@ def _filled_size(thing: Thing, found: MassRange, system: UnitSystem) -> str:
         empty, room = format_mass(found.low.value, system), format_volume(container.nominal_l.value, system)
         return f"{empty} empty, holds {room}{_each(thing)}"
     low, high = format_mass(found.low.value, system), format_mass(found.high.value, system)
-    if low.split()[-1] == high.split()[-1]:
-        low = low.split()[0]
-    return f"{low} – {high}{_each(thing)}"
+    return f"{_without_unit_of(low, high)} – {high}{_each(thing)}"
+
+
+def _without_unit_of(low: str, high: str) -> str:
+    """“0.6” of “0.6 kg” where what follows is in kg as well."""
+    number, unit = low.rsplit(" ", 1)
+    return number if high.endswith(f" {unit}") else low
 
 
 def _fill_note(thing: Thing, system: UnitSystem, cup_l: float) -> str:

@@ -34,11 +34,12 @@ _HELD = frozenset({Form.VESSEL, Form.TIN, Form.SACK, Form.BLOCK, Form.BOOK, Form
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UseLine:
-    """One way to use it: the chip, its tone and the reason beside it."""
+    """One way to use it: the chip, its tone and the words beside it; `why` is a reason they leave out."""
 
     chip: str
     tone: Tone
     text: str
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,14 +127,12 @@ def _by_place(thing: Thing, seen: Viewpoint) -> list[_Answers]:
 
 def _use_line(use: Use, best: Affordance, graded: list[tuple[Place | None, Affordance]], seen: Viewpoint) -> UseLine:
     tone = {Grade.GOOD: Tone.GOOD, Grade.NO: Tone.BAD}.get(best.grade, Tone.FAIR)
-    text = best.reason
-    movements = seen.movements.get(use, "")
-    if best.grade is Grade.GOOD and movements:
-        text = f"{movements} · {text}"
+    movements = seen.movements.get(use, "") if best.grade is Grade.GOOD else ""
+    text = movements or best.reason
     if best.grade is not Grade.NO:
         refused = [(place, one) for place, one in graded if place is not None and one.grade is Grade.NO]
         text = "; ".join((text, *(_elsewhere(place, one) for place, one in refused)))
-    return UseLine(chip=USE_NAMES[use], tone=tone, text=text)
+    return UseLine(chip=USE_NAMES[use], tone=tone, text=text, why=best.reason if movements else "")
 
 
 def _elsewhere(place: Place | None, refused: Affordance) -> str:

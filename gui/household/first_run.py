@@ -1,24 +1,22 @@
-"""The first page: who trains, what is in the house (pictures to tick), which days. One button plans the first week."""
+"""The first run on one page: who trains, what stands about, which days; then a first week."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TypeVar
+from dataclasses import replace
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from core.errors import InputError
-from core.house.model import Experience, House, Person, Place
-from core.house.wishes import WEEKDAYS, DayWish, WeekWishes
+from core.house.wishes import WEEKDAYS
 from core.knowledge import Catalog
-from core.quantity.display import UnitSystem
-from core.quantity.units import parse_time_min
-from core.things.model import ThingKind
+from core.things.quick_add import ReadThing
 from gui.desk.names import thing_picture
-from gui.household.adding import one_of_kind, things_of
-from gui.household.people_typed import read_body_mass_kg, read_height_cm, read_name
+from gui.household.add_bar import AddBar, AskList
+from gui.household.beginning import FIRST_DAYS, BeginLine, Beginning, first_kinds
+from gui.household.chip_row import ExperienceRow
+from gui.household.kind_tile import WIDTH, KindTile
+from gui.household.line_form import Line, LineForm
 from gui.theme import Space, TextRole
 from gui.widgets import (
     Card,
@@ -26,211 +24,238 @@ from gui.widgets import (
     FlowLayout,
     Ink,
     LineField,
-    LinkButton,
-    PictureLabel,
     PrimaryButton,
+    RemovableChip,
     SectionHeader,
+    Sentence,
+    Span,
     Text,
+    Tone,
 )
+from gui.widgets.page import PageScroll
 
-T = TypeVar("T")
-
-COMMON_KINDS = (
-    "bottle_litre_and_half",
-    "bottle_two_litre",
-    "milk_jug_gallon",
-    "water_carrier",
-    "bucket_ten",
-    "tin_food",
-    "rice_bag",
-    "daypack",
-    "backpack",
-    "tote_bag",
-    "book_large",
-    "brick",
-    "dining_chair",
-    "armchair",
-    "sofa",
-    "kitchen_table",
-    "step_stool",
-    "stairs",
-    "towel",
-    "broom",
-    "cushion",
-    "exercise_mat",
-    "dumbbell",
-    "resistance_band",
+SIDE = 356
+USUAL_MINUTES = "40 min"
+HINT = (
+    "Press what you own, and again for one more. Sizes and masses can wait. "
+    "A wall, some floor and a way outdoors are counted already."
 )
-USUAL_COUNT: dict[str, int] = {"bottle_litre_and_half": 2, "bottle_two_litre": 2, "tin_food": 6, "book_large": 4}
-USUAL_DAYS = (1, 3, 5)
-HOME = Place(id="home", name="Home", floor_m2=4.0, walk_m=5.0)
-OUTDOORS = Place(id="outdoors", name="Outdoors", floor_m2=20.0, walk_m=1000.0, outdoors=True)
-EXPERIENCES = ((Experience.NEW, "new to it"), (Experience.SOME, "some"), (Experience.TRAINED, "trained"))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FirstHouse:
-    """What the page yields: a house with one person, two places and the ticked things, and the week wished for."""
-
-    house: House
-    wishes: WeekWishes
-
-
-def common_kinds(catalog: Catalog) -> tuple[ThingKind, ...]:
-    """The kinds to tick: the usual list where the catalog has them, filled up with what most homes have."""
-    named = [catalog.kind_by_id[kind_id] for kind_id in COMMON_KINDS if kind_id in catalog.kind_by_id]
-    listed = {kind.id for kind in named}
-    usual = [kind for kind in catalog.kinds if kind.common == 2 and kind.id not in listed and not kind.facts.fixed]
-    return tuple((named + usual)[: len(COMMON_KINDS)])
+DEMO = "Look around with an invented household"
 
 
 class FirstRun(QWidget):
-    """`ready` (a `FirstHouse`) on the button once everything is sound; `demo_wanted` from the quiet link."""
+    """`began` on the button, `demo_wanted` on the link below it."""
 
-    ready = Signal(object)
+    began = Signal()
     demo_wanted = Signal()
 
-    def __init__(self, catalog: Catalog, system: UnitSystem, *, parent: QWidget | None = None) -> None:
+    def __init__(self, catalog: Catalog, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._catalog = catalog
-        self._system = system
-        metric = system is UnitSystem.METRIC
-        self.name = LineField("Your name", "Ines")
-        self.body_mass = LineField("Body mass", "68 kg" if metric else "150 lb")
-        self.stature = LineField("Height", "171 cm" if metric else "5 ft 7 in")
-        self.minutes = LineField("Minutes a day", "40 min")
-        self.minutes.show_text("40 min")
-        self.experience = QButtonGroup(self)
-        self.ticks = tuple((kind, ChoiceChip(_tick_name(kind))) for kind in common_kinds(catalog))
-        self.days = tuple(ChoiceChip(name[:3]) for name in WEEKDAYS)
-        self.plan = PrimaryButton("Plan my first week")
-        self.demo = LinkButton("Look around with an invented household")
+        self.who = LineForm()
+        self.experience = ExperienceRow()
+        self.days = _Days()
+        self.things = _Things(catalog)
+        self.button = PrimaryButton("Plan my first week")
+        self.demo = Sentence((Span(text=DEMO, link="demo"),))
         self._arrange()
-        self.plan.clicked.connect(self._finish)
-        self.demo.clicked.connect(self.demo_wanted)
+        self.button.clicked.connect(self._begin)
+        self.days.minutes.submitted.connect(self._begin)
+        self.demo.link_followed.connect(self._ask_demo)
+
+    def show_lines(self, lines: tuple[Line, ...]) -> None:
+        """Paint the lines of the person; what is typed already stays."""
+        own = tuple(replace(line, key=BeginLine(line.key.value)) for line in lines)
+        if not any(self.who.text(line.key) for line in own if self.who.has(line.key)):
+            self.who.show_lines(own)
+
+    def show_faults(self, faults: tuple[tuple[BeginLine, str], ...]) -> None:
+        """Say below each line what is in the way, and go to the first one."""
+        told = dict(faults)
+        fields = {line: self._field(line) for line in BeginLine if line is not BeginLine.DAYS}
+        for line, field in fields.items():
+            field.show_fault(told.get(line, ""))
+        self.days.show_fault(told.get(BeginLine.DAYS, ""))
+        wrong = next((field for line, field in fields.items() if line in told), None)
+        if wrong is not None:
+            wrong.edit.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def page(self) -> Beginning:
+        """What stands on the page."""
+        return Beginning(
+            name=self.who.text(BeginLine.NAME),
+            body_mass=self.who.text(BeginLine.BODY_MASS),
+            height=self.who.text(BeginLine.HEIGHT),
+            experience=self.experience.experience(),
+            ticked=self.things.ticked(),
+            typed=self.things.typed(),
+            days=self.days.days(),
+            minutes=self.days.minutes.text(),
+        )
+
+    def _field(self, line: BeginLine) -> LineField:
+        return self.days.minutes if line is BeginLine.MINUTES else self.who.field(line)
 
     def _arrange(self) -> None:
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setSpacing(Space.L)
-        grid.addWidget(self._who(), 0, 0)
-        grid.addWidget(self._when(), 0, 1)
-        grid.addWidget(self._what(), 1, 0, 1, 2)
-        row = QHBoxLayout()
-        row.addWidget(self.plan)
-        row.addWidget(self.demo)
-        row.addStretch(1)
-        grid.addLayout(row, 2, 0, 1, 2)
-        grid.setRowStretch(3, 1)
-        grid.setColumnStretch(0, 1)
-        grid.setColumnStretch(1, 1)
+        who = Card(gap=Space.S)
+        who.body.addWidget(SectionHeader("Who trains?"))
+        who.body.addWidget(self.who)
+        who.body.addWidget(self.experience)
+        go = QVBoxLayout()
+        go.setSpacing(Space.S)
+        go.addWidget(self.button, 0, Qt.AlignmentFlag.AlignLeft)
+        note = "Everything can be changed later, and nothing leaves this machine."
+        go.addWidget(Text(note, TextRole.SMALL, Ink.SOFT, wrap=True))
+        go.addWidget(self.demo)
+        side = QWidget()
+        side.setFixedWidth(SIDE)
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(Space.M)
+        column.addWidget(who)
+        column.addWidget(self.days)
+        column.addLayout(go)
+        column.addStretch(1)
+        inner = QWidget()
+        row = QHBoxLayout(inner)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(Space.L)
+        row.addWidget(side)
+        row.addWidget(self.things, 1)
+        around = QVBoxLayout(self)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.addWidget(PageScroll(inner))
 
-    def _who(self) -> Card:
-        card = Card()
-        card.body.addWidget(SectionHeader("Who trains?"))
-        fields = QHBoxLayout()
-        for field in (self.name, self.body_mass, self.stature):
-            fields.addWidget(field, 1)
-        card.body.addLayout(fields)
-        card.body.addWidget(Text("How used to strength work?", TextRole.SMALL, Ink.SOFT))
-        chips = QWidget()
-        flow = FlowLayout(parent=chips)
-        for number, (_, words) in enumerate(EXPERIENCES):
-            chip = ChoiceChip(words)
-            self.experience.addButton(chip, number)
+    def _ask_demo(self, _link: str) -> None:
+        self.demo_wanted.emit()
+
+    def _begin(self, *_ignored: object) -> None:
+        self.began.emit()
+
+
+class _Days(Card):
+    """The days as chips, and the minutes they all have."""
+
+    def __init__(self, *, parent: QWidget | None = None) -> None:
+        super().__init__(gap=Space.S, parent=parent)
+        self.chips = tuple(ChoiceChip(name[:3]) for name in WEEKDAYS)
+        self.minutes = LineField("Minutes on each of them", USUAL_MINUTES)
+        self.minutes.show_text(USUAL_MINUTES)
+        self._fault = Text("", TextRole.SMALL, Ink.BAD, wrap=True)
+        self._fault.hide()
+        holder = QWidget()
+        flow = FlowLayout(gap=Space.XXS, parent=holder)
+        for at, (chip, name) in enumerate(zip(self.chips, WEEKDAYS, strict=True)):
+            chip.setAccessibleName(f"Train on {name}")
+            chip.setChecked(at in FIRST_DAYS)
+            chip.clicked.connect(self._clear_fault)
             flow.addWidget(chip)
-        self.experience.button(0).setChecked(True)
-        card.body.addWidget(chips)
-        card.body.addStretch(1)
-        return card
+        self.body.addWidget(SectionHeader("Which days?"))
+        for widget in (holder, self._fault, self.minutes):
+            self.body.addWidget(widget)
 
-    def _when(self) -> Card:
-        card = Card()
-        card.body.addWidget(SectionHeader("Which days, and how long?"))
-        card.body.addWidget(self.minutes)
-        chips = QWidget()
-        flow = FlowLayout(parent=chips)
-        for weekday, chip in enumerate(self.days):
-            chip.setCheckable(True)
-            chip.setChecked(weekday in USUAL_DAYS)
-            chip.setAccessibleName(WEEKDAYS[weekday])
-            flow.addWidget(chip)
-        card.body.addWidget(chips)
-        hint = "Warm-up and cool-down are inside the minutes. You can change each day later."
-        card.body.addWidget(Text(hint, TextRole.SMALL, Ink.SOFT, wrap=True))
-        card.body.addStretch(1)
-        return card
+    def days(self) -> tuple[int, ...]:
+        """The weekdays that are on."""
+        return tuple(at for at, chip in enumerate(self.chips) if chip.isChecked())
 
-    def _what(self) -> Card:
-        card = Card()
-        card.body.addWidget(SectionHeader("What is in the house?"))
-        hint = "Tick what you have. Exact sizes and other things can follow; nothing has to be bought."
-        card.body.addWidget(Text(hint, TextRole.SMALL, Ink.SOFT, wrap=True))
-        tiles = QWidget()
-        flow = FlowLayout(column_width=190, parent=tiles)
-        for kind, chip in self.ticks:
-            chip.setCheckable(True)
-            tile = QWidget()
-            row = QHBoxLayout(tile)
-            row.setContentsMargins(0, 0, 0, 0)
-            row.addWidget(PictureLabel(thing_picture(kind.icon), 40))
-            row.addWidget(chip, 1)
-            row.addStretch(1)
+    def show_fault(self, sentence: str) -> None:
+        """Say that a day is missing."""
+        self._fault.setText(sentence)
+        self._fault.setVisible(bool(sentence))
+
+    def fault(self) -> str:
+        """What is missing."""
+        return self._fault.text()
+
+    def _clear_fault(self) -> None:
+        self.show_fault("")
+
+
+class _Things(Card):
+    """Pictures to tick, and a field for whatever is not among them."""
+
+    typed_in = Signal(str)
+    typing = Signal(str)
+
+    def __init__(self, catalog: Catalog, *, parent: QWidget | None = None) -> None:
+        super().__init__(gap=Space.M, parent=parent)
+        self._typed: list[ReadThing] = []
+        self.tiles = tuple(KindTile(kind.id, kind.name, thing_picture(kind.icon)) for kind in first_kinds(catalog))
+        self._grid = QWidget()
+        flow = FlowLayout(gap=Space.S, column_width=WIDTH, parent=self._grid)
+        for tile in self.tiles:
+            tile.installEventFilter(self)
             flow.addWidget(tile)
-        card.body.addWidget(tiles)
-        return card
+        self.add = AddBar("Anything else? “6 books, coal bag 10 kg”")
+        self.asks = AskList()
+        self._chips = QWidget()
+        self._flow = FlowLayout(gap=Space.XS, parent=self._chips)
+        self._chips.hide()
+        self.body.addWidget(SectionHeader("What is in your house?"))
+        self.body.addWidget(Text(HINT, TextRole.SMALL, Ink.SOFT, wrap=True))
+        for widget in (self._grid, self.add, self.asks, self._chips):
+            self.body.addWidget(widget)
+        self.body.addStretch(1)
+        self.add.wanted.connect(self.typed_in)
+        self.add.typed.connect(self.typing)
 
-    def _finish(self) -> None:
-        person = self._person()
-        wishes = self._wishes()
-        if person is None or wishes is None:
-            return
-        readings = [one_of_kind(kind, USUAL_COUNT.get(kind.id, 1)) for kind, chip in self.ticks if chip.isChecked()]
-        things = things_of(readings, ())
-        house = House(name="Household", places=(HOME, OUTDOORS), things=things, people=(person,))
-        self.ready.emit(FirstHouse(house=house, wishes=wishes))
+    def ticked(self) -> tuple[tuple[str, int], ...]:
+        """Kinds ticked, with how many."""
+        return tuple((tile.kind_id, tile.count()) for tile in self.tiles if tile.count())
 
-    def _person(self) -> Person | None:
-        """The person typed; None after each faulty field has said what is wrong."""
-        name = _kept(self.name, read_name)
-        mass_kg = _kept(self.body_mass, self._mass)
-        height_cm = _kept(self.stature, self._height)
-        if name is None or mass_kg is None or height_cm is None:
-            return None
-        experience = EXPERIENCES[self.experience.checkedId()][0]
-        return Person(id="me", name=name, body_mass_kg=mass_kg, height_cm=height_cm, experience=experience)
+    def typed(self) -> tuple[ReadThing, ...]:
+        """What was typed and understood."""
+        return tuple(self._typed)
 
-    def _mass(self, text: str) -> float:
-        return read_body_mass_kg(text, self._system)
+    def keep(self, readings: tuple[ReadThing, ...]) -> None:
+        """Note what was understood, as chips that can be taken away."""
+        for reading in readings:
+            self._typed.append(reading)
+            chip = RemovableChip(reading.name if reading.count == 1 else f"{reading.count} × {reading.name}", Tone.GOOD)
+            chip.clicked.connect(self._forget)
+            self._flow.addWidget(chip)
+        self._chips.setVisible(bool(self._typed))
 
-    def _height(self, text: str) -> float:
-        return read_height_cm(text, self._system)
+    def clear(self) -> None:
+        """Forget everything ticked and typed: it is in the house now."""
+        for tile in self.tiles:
+            tile.show_count(0)
+        self._typed.clear()
+        self._flow.clear()
+        self._chips.hide()
+        self.asks.clear()
 
-    def _wishes(self) -> WeekWishes | None:
-        chosen = [weekday for weekday, chip in enumerate(self.days) if chip.isChecked()]
-        if not chosen:
-            self.minutes.show_fault("No day is ticked: tick at least one to plan for.")
-            return None
-        days = _kept(self.minutes, lambda text: _days(text, chosen))
-        return None if days is None else WeekWishes(days=days)
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent) and isinstance(watched, KindTile):
+            return self._walk(watched, event.key())
+        return super().eventFilter(watched, event)
 
+    def _walk(self, tile: KindTile, key: int) -> bool:
+        at = self.tiles.index(tile)
+        in_a_line = sum(1 for one in self.tiles if one.y() == self.tiles[0].y())
+        steps = {
+            Qt.Key.Key_Left: -1,
+            Qt.Key.Key_Right: 1,
+            Qt.Key.Key_Up: -in_a_line,
+            Qt.Key.Key_Down: in_a_line,
+        }
+        step = steps.get(Qt.Key(key))
+        if step is None:
+            return False
+        if 0 <= at + step < len(self.tiles):
+            self.tiles[at + step].setFocus(Qt.FocusReason.OtherFocusReason)
+        return True
 
-def _days(text: str, chosen: list[int]) -> tuple[DayWish, ...]:
-    minutes = parse_time_min(text)
-    return tuple(DayWish(weekday=weekday, minutes=minutes) for weekday in chosen)
+    def _forget(self) -> None:
+        sender = self.sender()
+        at = next(at for at in range(self._flow.count()) if self._chip(at) is sender)
+        del self._typed[at]
+        item = self._flow.takeAt(at)
+        widget = item.widget() if item is not None else None
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()
+        self._chips.setVisible(bool(self._typed))
 
-
-def _kept(field: LineField, read: Callable[[str], T]) -> T | None:
-    """What stands in a field, read; None after the field has said what is wrong with it."""
-    try:
-        found = read(field.text())
-    except InputError as error:
-        field.show_fault(str(error))
-        return None
-    field.show_fault("")
-    return found
-
-
-def _tick_name(kind: ThingKind) -> str:
-    count = USUAL_COUNT.get(kind.id, 1)
-    return kind.name if count == 1 else f"{count} × {kind.name.lower()}"
+    def _chip(self, at: int) -> QWidget | None:
+        item = self._flow.itemAt(at)
+        return item.widget() if item is not None else None

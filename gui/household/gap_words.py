@@ -5,13 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.exercise.model import Family
-from core.swap.gaps import FamilyState, Gaps, Helper
+from core.swap.gaps import FamilyState, Gaps, Helper, Together
 from gui.desk.names import FAMILY_COLOURS, FAMILY_NAMES, thing_picture
 from gui.theme import ThingPicture
 from gui.widgets import PatternMark, Span
 
-FEW = 5
-"""Fewer movements than this is a thin pattern."""
 FEW = 5
 """Fewer movements than this leave little to choose from."""
 NOTHING, THIN, ENOUGH = 0.0, 0.35, 1.0
@@ -101,7 +99,10 @@ def _sentence(found: Gaps) -> tuple[Span, ...]:
         words = f"{FAMILY_NAMES[few.family].lower()} has {few.movements} to choose from. "
         spans = _gap(few, "Thinnest: ", words, found)
     else:
-        spans = (Span(text="No gap: ", bold=True), Span(text=f"every pattern has movements. {_best(found.would_help)}"))
+        spans = (
+            Span(text="No gap: ", bold=True),
+            Span(text=f"every pattern has movements to choose from. {_best(found.would_help, more='more ')}"),
+        )
     link = (Span(text="Show what else would help", link=SHOW_HELP),) if found.would_help else ()
     return (*spans, *link)
 
@@ -113,12 +114,9 @@ def _gap(state: FamilyState, lead: str, words: str, found: Gaps) -> tuple[Span, 
     return (Span(text=lead, bold=True), Span(text=f"{words}{helps or _best(found.would_help)}"))
 
 
-def _best(helpers: tuple[Helper, ...]) -> str:
-    """The thing that opens most."""
-    if not helpers:
-        return ""
-    best = max(helpers, key=lambda helper: (len(helper.opens), helper.movements, helper.common))
-    return f"{_article(best.name)} would open {_movements(best.movements)}. "
+def _best(helpers: tuple[Helper, ...], more: str = "") -> str:
+    """The thing that helps most: they come best first."""
+    return f"{_article(helpers[0].name)} would open {_movements(helpers[0].movements, more)}. " if helpers else ""
 
 
 def _both(pair: Together) -> str:

@@ -80,6 +80,10 @@ class LineForm(QWidget):
         """The field of a line."""
         return self._fields[key]
 
+    def has(self, key: StrEnum) -> bool:
+        """Whether there is such a line."""
+        return key in self._fields
+
     def text(self, key: StrEnum) -> str:
         """What stands in a line."""
         return self._fields[key].text()

@@ -139,15 +139,12 @@ def read_quiet(start: str, end: str) -> QuietHours | None:
 
 
 def place_words(place: Place, system: UnitSystem) -> str:
-    """“1.93 m high, 3 m²” in few words: outdoors, or the ceiling, and what must be minded."""
-    words = ["outdoors"] if place.outdoors else []
+    """“193 cm high”, “outdoors” or “4.0 m²”: what tells one place from another."""
+    if place.outdoors:
+        return "outdoors"
     if place.ceiling_cm is not None:
-        words.append(f"{format_length(place.ceiling_cm, system)} high")
-    if place.neighbours:
-        words.append("neighbours below")
-    if place.quiet is not None:
-        words.append(f"quiet from {_clock(place.quiet.start)}")
-    return ", ".join(words) or f"{format_area(place.floor_m2, system)} of floor"
+        return f"{format_length(place.ceiling_cm, system)} high"
+    return format_area(place.floor_m2, system)
 
 
 def house_lines(house: House, system: UnitSystem) -> tuple[Line, ...]:

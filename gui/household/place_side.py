@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
@@ -112,7 +113,7 @@ class PlaceSide(Panel):
         made = Place(id=NEW, name="")
         sound = True
         for key in (*_OWN_LINES, PlaceLine.QUIET_FROM):
-            read = self.form.read(key, lambda text, made=made, key=key: self._with_line(made, key, text))
+            read = self.form.read(key, partial(self._with_line, made, key))
             made, sound = (made, False) if read is None else (read, sound)
         if not sound:
             return None

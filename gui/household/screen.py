@@ -1,280 +1,247 @@
-"""The household screen: what is owned as cards in groups, one thing opened beside them, the patterns on top.
+"""The household screen: what one owns and what that lets one do; while there is nothing, the first run.
 
-While there is nobody and nothing yet it shows the first run. Everything typed is saved at once; what can't be read is
-asked about in place, and stays in the field.
+It asks core through the desk and hands it commands; its parts only paint. Everything is saved at once.
 """
 
 from __future__ import annotations
 
-from PySide6.QtCore import QStringListModel, Qt, Signal
-from PySide6.QtWidgets import QCompleter, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
-from core.errors import InputError
 from core.house.model import House
-from core.store.commands import LoadHouse
-from core.store.values import ChangeSet
+from core.quantity.display import format_volume
+from core.store.commands import LoadHouse, RemoveThing
+from core.store.values import ChangeSet, Kind
 from core.things.quick_add import ReadThing
-from gui.desk.desk import Desk, Jump
-from gui.household.adding import Ask, adding, beginnings, things_of, understand
+from gui.desk.desk import SETTING_KINDS, Desk, Jump
+from gui.desk.names import INVENTED
+from gui.household.add_bar import AddBar
+from gui.household.adding import adding, one_of_kind, things_of
+from gui.household.beginning import begin
 from gui.household.detail_words import materials_at_hand
-from gui.household.first_run import FirstHouse, FirstRun
-from gui.household.people_panel import PeoplePanel
-from gui.household.strip_card import StripCard
-from gui.household.thing_side import ThingSide
+from gui.household.first_run import FirstRun
+from gui.household.gap_words import ADD_PERSON, StripView
+from gui.household.house_page import HousePage
+from gui.household.people_row import ADD, NamedView
+from gui.household.people_typed import person_lines, person_words, place_words
+from gui.household.possible import Possible
 from gui.household.thing_words import group_of, grouped, thing_view
+from gui.household.typing_flow import TypingFlow
 from gui.shell.entry import ScreenName
-from gui.theme import Space, TextRole
-from gui.widgets import (
-    ActionChip,
-    Card,
-    FlowLayout,
-    Ink,
-    LineField,
-    LinkButton,
-    Page,
-    PrimaryButton,
-    SecondaryButton,
-    SectionHeader,
-    Text,
-    ThingCard,
-)
-from gui.widgets.page import PageScroll
+from gui.widgets import Page
 
-SIDE_WIDTH = 320
-CARD_WIDTH = 212
-INVENTED = "Narrowboat Dipper"
+TITLE, FIRST_TITLE = "What you own", "Your first week"
+FIRST_NOTE = "three short answers, about two minutes"
+EMPTY_NAME = "Household"
 
 
 class HouseholdScreen(Page):
     """See the module."""
 
     def __init__(self, desk: Desk, *, parent: QWidget | None = None) -> None:
-        super().__init__("What you own", "", scroll=False, parent=parent)
+        super().__init__(TITLE, scroll=False, gutter=False, parent=parent)
         self._desk = desk
-        self._chosen = ""
-        self.cards: dict[str, ThingCard] = {}
-        self.add_field = LineField("", "Add a thing: “2 five-litre bottles”", name="Add a thing")
-        self.add_field.setFixedWidth(270)
-        self.add_button = PrimaryButton("Add")
-        self.people_button = SecondaryButton("People and places")
-        self.remove_demo = LinkButton("Remove the invented household", TextRole.SMALL)
-        self.strip = StripCard(desk)
-        self.side = ThingSide(desk)
-        self.side.setFixedWidth(SIDE_WIDTH)
-        self.people = PeoplePanel(desk)
-        self.first = FirstRun(desk.catalog, desk.units())
-        self._asks = _Asks()
-        self._names = QStringListModel(self)
-        self._groups = QWidget()
-        self._group_column = QVBoxLayout(self._groups)
+        self._thing_id = ""
+        self.possible = Possible(desk, self)
+        self.add = AddBar()
+        self.first = FirstRun(desk.catalog)
+        self.page = HousePage(desk)
+        self._typing = TypingFlow(self.add, self.page.asks, desk.catalog, self)
+        self._first_typing = TypingFlow(self.first.things.add, self.first.things.asks, desk.catalog, self)
         self._stack = QStackedWidget()
-        self._arrange()
+        self._stack.addWidget(self.first)
+        self._stack.addWidget(self.page)
+        self.bar.add_action(self.add)
+        self.body.addWidget(self._stack, 1)
         self._connect()
-        self.refresh()
+        self._show_all()
 
     def show_jump(self, jump: Jump) -> None:
-        """Open the thing a jump names."""
-        if jump.thing_id in self.cards:
-            self._choose(str(jump.thing_id))
+        """Put the thing a jump names in hand."""
+        if any(thing.id == jump.thing_id for thing in self._desk.house().things):
+            self.choose(str(jump.thing_id))
 
-    def refresh(self) -> None:
-        """Paint the house as it is on disk."""
-        house = self._desk.house()
-        empty = not house.things and not house.people
-        for widget in (self.add_field, self.add_button, self.people_button):
-            widget.setVisible(not empty)
-        self.remove_demo.setVisible(house.name.startswith(INVENTED))
-        if empty:
-            self._stack.setCurrentWidget(self._first_page)
-            self.show_title("Welcome to Fillmark", "from nothing to a first week in two minutes")
+    def choose(self, thing_id: str) -> None:
+        """Put a thing in hand: its card drawn so, its details on the right."""
+        self._thing_id = thing_id
+        page = self.page
+        page.cards.choose(thing_id)
+        page.people.mark()
+        if not thing_id:
+            page.side.setCurrentWidget(page.blank)
             return
-        if self._stack.currentWidget() in {self._first_page, self._house_page}:
-            self._stack.setCurrentWidget(self._house_page)
-        self._show_cards(house)
-        self.people.refresh()
-        self.strip.refresh()
-        self._count("")
+        page.things.show_thing(thing_id)
+        page.side.setCurrentWidget(page.things)
+        page.left.ensureWidgetVisible(page.cards.card(thing_id))
 
-    def _arrange(self) -> None:
-        for widget in (self.people_button, self.add_field, self.add_button):
-            self.bar.add_action(widget)
-        completer = QCompleter(self._names, self)
-        completer.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
-        self.add_field.edit.setCompleter(completer)
-        self._group_column.setContentsMargins(0, 0, 0, 0)
-        self._group_column.setSpacing(Space.M)
-        self._first_page = PageScroll(self.first)
-        self._people_page = PageScroll(self.people)
-        self._house_page = self._made_house_page()
-        for page in (self._first_page, self._people_page, self._house_page):
-            self._stack.addWidget(page)
-        self._stack.setCurrentWidget(self._house_page)
-        self.body.addWidget(self._stack, 1)
+    def chosen(self) -> str:
+        """The thing in hand."""
+        return self._thing_id
 
-    def _made_house_page(self) -> QWidget:
-        page = QWidget()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(Space.M)
-        row = QHBoxLayout()
-        row.setSpacing(Space.M)
-        row.addWidget(PageScroll(self._groups), 1)
-        row.addWidget(self.side)
-        column.addWidget(self._asks)
-        column.addWidget(self.strip)
-        column.addWidget(self.remove_demo, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addLayout(row, 1)
-        return page
+    def is_first_run(self) -> bool:
+        """Whether the first run is shown."""
+        return self._stack.currentWidget() is self.first
 
     def _connect(self) -> None:
-        self.add_button.clicked.connect(self._add)
-        self.add_field.submitted.connect(self._add)
-        self.add_field.edited.connect(self._suggest)
-        self.people_button.clicked.connect(self._show_people)
-        self.people.done.connect(self._show_house)
-        self.strip.counted.connect(self._count)
-        self.strip.person_wanted.connect(self._show_people)
-        self.remove_demo.clicked.connect(self._clear)
-        self.first.ready.connect(self._begin)
-        self.first.demo_wanted.connect(self._load_demo)
-        self._asks.answered.connect(self._add_one)
+        page, first = self.page, self.first
+        self._typing.understood.connect(self._keep)
+        self._first_typing.understood.connect(first.things.keep)
+        first.began.connect(self._begin)
+        first.demo_wanted.connect(self._desk.load_demo)
+        page.demo.link_followed.connect(self._remove_all)
+        page.strip.have.connect(self._have)
+        page.strip.followed.connect(self._follow)
+        page.cards.chosen.connect(self.choose)
+        page.cards.opened.connect(self._open)
+        page.cards.removal_wanted.connect(self._remove)
+        page.things.remove_wanted.connect(self._remove)
+        page.things.left.connect(self._back_to_card)
+        self._connect_people()
+        self.possible.told.connect(self._show_possible)
         self._desk.changed.connect(self._refresh)
 
-    def _refresh(self, _change: ChangeSet) -> None:
-        self.refresh()
+    def _connect_people(self) -> None:
+        page = self.page
+        page.people.person_wanted.connect(self._show_person)
+        page.people.place_wanted.connect(self._show_place)
+        page.people.house_wanted.connect(self._show_house)
+        page.person.added.connect(self._show_person)
+        page.place.added.connect(self._show_place)
+        for side in (page.person, page.place):
+            side.removed.connect(self._back_to_thing)
+        for panel in (page.person, page.place, page.house):
+            panel.closer.clicked.connect(self._back_to_thing)
 
-    def _show_cards(self, house: House) -> None:
-        materials, system = materials_at_hand(house, self._desk.catalog), self._desk.units()
-        views = [(group_of(thing), thing_view(thing, house, system, materials)) for thing in house.things]
-        while (item := self._group_column.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        self.cards = {}
-        for group, members in grouped(views):
-            self._group_column.addWidget(SectionHeader(group.value))
-            holder = QWidget()
-            flow = FlowLayout(column_width=CARD_WIDTH, parent=holder)
-            for view in members:
-                card = ThingCard(view)
-                card.chosen.connect(self._choose)
-                card.opened.connect(self._edit)
-                self.cards[view.thing_id] = card
-                flow.addWidget(card)
-            self._group_column.addWidget(holder)
-        self._group_column.addStretch(1)
-        self._choose(self._chosen if self._chosen in self.cards else next(iter(self.cards), ""))
+    def _refresh(self, change: ChangeSet) -> None:
+        if change.kinds & (SETTING_KINDS | {Kind.SETTINGS}):
+            self._show_all()
 
-    def _choose(self, thing_id: str) -> None:
-        self._chosen = thing_id
-        self.side.setVisible(bool(thing_id))
-        for other, card in self.cards.items():
-            card.setChecked(other == thing_id)
-        if thing_id:
-            self.side.show_thing(thing_id)
+    def _show_all(self) -> None:
+        """Paint everything as it is on disk."""
+        house = self._desk.house()
+        self.first.show_lines(person_lines(None, self._desk.units()))
+        self._stack.setCurrentWidget(self.page if house.things or house.people else self.first)
+        self.add.setVisible(not self.is_first_run())
+        self.page.demo.setVisible(house.name.endswith(INVENTED))
+        self._show_things(house)
+        self._show_people(house)
+        for side in (self.page.person, self.page.place, self.page.house):
+            side.refresh()
+        self.possible.refresh()
+        self._show_title()
 
-    def _edit(self, thing_id: str) -> None:
-        self._choose(thing_id)
-        self.side.open_form()
-
-    def _suggest(self, text: str) -> None:
-        self._names.setStringList(list(beginnings(text, self._desk.catalog)))
-
-    def _add(self, *_ignored: object) -> None:
-        try:
-            found = understand(self.add_field.text(), self._desk.catalog.kinds)
-        except InputError as error:
-            self.add_field.show_fault(str(error))
+    def _show_things(self, house: House) -> None:
+        materials, units = materials_at_hand(house, self._desk.catalog), self._desk.units()
+        views = ((group_of(thing), thing_view(thing, house, units, materials)) for thing in house.things)
+        page = self.page
+        page.cards.show_things(grouped(views))
+        page.nothing.setVisible(not house.things)
+        order = page.cards.order()
+        if self._thing_id in order:
+            page.things.refresh()
             return
-        if found.sure:
-            self._keep(found.sure)
-        self.add_field.show_text(", ".join(ask.typed for ask in found.asks))
-        self._asks.show_asks(found.asks)
+        on_things = page.side.currentWidget() in {page.things, page.blank}
+        self._thing_id = next(iter(order), "")
+        page.cards.choose(self._thing_id)
+        if on_things:
+            self.choose(self._thing_id)
 
-    def _add_one(self, reading: ReadThing) -> None:
-        if self._keep((reading,)) and not self._asks.waiting():
-            self.add_field.show_text("")
+    def _show_people(self, house: House) -> None:
+        units = self._desk.units()
+        people = tuple(NamedView(id=one.id, name=one.name, words=person_words(one, units)) for one in house.people)
+        places = tuple(NamedView(id=one.id, name=one.name, words=place_words(one, units)) for one in house.places)
+        names = [one.name.lower() for one in materials_at_hand(house, self._desk.catalog)]
+        self.page.people.show_all(people, places, f"{format_volume(house.cup_l, units)} cup, {_listed(names)}")
+        self._mark_people()
 
-    def _keep(self, readings: tuple[ReadThing, ...]) -> bool:
-        things = things_of(readings, (thing.id for thing in self._desk.house().things))
-        self._chosen = things[0].id
-        return self._desk.do(adding(things))
+    def _mark_people(self) -> None:
+        page = self.page
+        side = page.side.currentWidget()
+        page.people.mark(
+            person=page.person.person_id() if side is page.person else "",
+            place=page.place.place_id() if side is page.place else "",
+            house=side is page.house,
+        )
 
-    def _count(self, total: str) -> None:
+    def _show_possible(self, view: StripView) -> None:
+        self.page.strip.show_strip(view)
+        self._show_title()
+
+    def _show_title(self) -> None:
+        if self.is_first_run():
+            self.show_title(FIRST_TITLE, FIRST_NOTE)
+            return
         house = self._desk.house()
         many = len(house.things)
-        words = [house.name, "1 thing" if many == 1 else f"{many} things"]
-        self.show_title("What you own", " · ".join(words + ([total] if total else [])))
+        words = (house.name, f"{many} thing{'' if many == 1 else 's'}", self.possible.view().total)
+        self.show_title(TITLE, " · ".join(word for word in words if word))
 
-    def _show_people(self) -> None:
-        self._stack.setCurrentWidget(self._people_page)
+    def _keep(self, readings: tuple[ReadThing, ...]) -> None:
+        """Add things and put the first of them in hand."""
+        things = things_of(readings, (thing.id for thing in self._desk.house().things))
+        if self._desk.do(adding(things)):
+            self.choose(things[0].id)
+
+    def _have(self, kind_id: str) -> None:
+        self._keep((one_of_kind(self._desk.catalog.kind_by_id[kind_id]),))
+
+    def _follow(self, link: str) -> None:
+        if link == ADD_PERSON:
+            self._show_person(ADD)
+
+    def _open(self, thing_id: str) -> None:
+        self.choose(thing_id)
+        self.page.things.open_form()
+
+    def _remove(self, thing_id: str) -> None:
+        """Take a thing out; the one beside it is then in hand, with the keyboard on it."""
+        beside = self.page.cards.neighbour(thing_id)
+        if self._desk.do(RemoveThing(thing_id)):
+            self.choose(beside)
+            self._focus_card()
+
+    def _focus_card(self) -> None:
+        if self._thing_id:
+            self.page.cards.card(self._thing_id).setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self.add.field.edit.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _back_to_card(self) -> None:
+        self._focus_card()
+
+    def _show_person(self, person_id: str) -> None:
+        self.page.side.setCurrentWidget(self.page.person)
+        self.page.person.show_person(person_id)
+        self._mark_people()
+
+    def _show_place(self, place_id: str) -> None:
+        self.page.side.setCurrentWidget(self.page.place)
+        self.page.place.show_place(place_id)
+        self._mark_people()
 
     def _show_house(self) -> None:
-        self._stack.setCurrentWidget(self._house_page)
-        self.refresh()
+        self.page.side.setCurrentWidget(self.page.house)
+        self.page.house.open_form()
+        self._mark_people()
 
-    def _begin(self, first: FirstHouse) -> None:
-        person = first.house.people[0]
-        if self._desk.do(LoadHouse(first.house, wishes=((person.id, first.wishes),), replace_all=True)):
+    def _back_to_thing(self) -> None:
+        self.choose(self._thing_id)
+
+    def _begin(self) -> None:
+        """Save everything in one step and go to the first week."""
+        ready = self._first_typing.take_rest()
+        begun = begin(self.first.page(), self._desk.house(), self._desk.catalog, self._desk.units())
+        self.first.show_faults(begun.faults)
+        if ready and begun.command is not None and self._desk.do(begun.command):
+            self.first.things.clear()
             self._desk.jump.emit(Jump(screen=ScreenName.WEEK))
 
-    def _load_demo(self) -> None:
-        self._desk.load_demo()
-
-    def _clear(self) -> None:
-        self._desk.do(LoadHouse(House(name="Household"), replace_all=True))
+    def _remove_all(self) -> None:
+        self._desk.do(LoadHouse(House(name=EMPTY_NAME), replace_all=True))
 
 
-class _Asks(Card):
-    """What was typed and could not be read for sure: a sentence each, with the nearest kinds to press."""
-
-    answered = Signal(object)
-
-    def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__(parent=parent)
-        self._waiting: list[QWidget] = []
-        self.hide()
-
-    def waiting(self) -> int:
-        """How many questions are open."""
-        return len(self._waiting)
-
-    def show_asks(self, asks: tuple[Ask, ...]) -> None:
-        """Paint other questions."""
-        for row in self._waiting:
-            self._drop(row)
-        self._waiting = [self._row(ask) for ask in asks]
-        self.setVisible(bool(asks))
-
-    def _row(self, ask: Ask) -> QWidget:
-        row = QWidget()
-        column = QVBoxLayout(row)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(Text(ask.sentence, TextRole.BODY, Ink.SOFT, wrap=True))
-        chips = QWidget()
-        flow = FlowLayout(parent=chips)
-        for answer, reading in zip(ask.answers, ask.readings, strict=True):
-            chip = ActionChip(answer)
-            chip.setProperty("reading", reading)
-            chip.clicked.connect(self._pressed)
-            flow.addWidget(chip)
-        column.addWidget(chips)
-        self.body.addWidget(row)
-        return row
-
-    def _pressed(self) -> None:
-        chip = self.sender()
-        if not isinstance(chip, QWidget):
-            return
-        reading = chip.property("reading")
-        row = next(row for row in self._waiting if row.isAncestorOf(chip))
-        self._waiting.remove(row)
-        self._drop(row)
-        self.setVisible(bool(self._waiting))
-        self.answered.emit(reading)
-
-    def _drop(self, row: QWidget) -> None:
-        self.body.removeWidget(row)
-        row.hide()
-        row.deleteLater()
+def _listed(names: list[str]) -> str:
+    """The first two names and how many more."""
+    if len(names) <= 2:
+        return " and ".join(names) or "nothing at hand"
+    return f"{', '.join(names[:2])} and {len(names) - 2} more"

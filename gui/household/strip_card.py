@@ -1,88 +1,129 @@
-"""The strip of patterns: worked out off the GUI thread, the biggest gap below it, what would help opens in place."""
+"""The strip of movement patterns, the biggest gap in a sentence, and in place the list of what else would help."""
 
 from __future__ import annotations
 
-from functools import partial
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
-
-from core.house.model import House, Person
-from core.knowledge import Catalog
-from core.swap.gaps import Gaps, gaps
-from gui.desk.desk import Desk
-from gui.household.gap_words import ADD_PERSON, SHOW_HELP, StripView, nobody_view, strip_view, waiting_view
+from gui.household.gap_words import SHOW_HELP, HelpRow, StripView
 from gui.theme import Space, TextRole
-from gui.widgets import Card, Ink, PatternBar, Sentence, Text
-from gui.worker import Errand, Report
+from gui.widgets import (
+    Card,
+    ElidedText,
+    FlowLayout,
+    Ink,
+    LinkButton,
+    PatternBar,
+    PictureLabel,
+    SecondaryButton,
+    Sentence,
+)
+from gui.widgets.page import PageScroll
 
-MOST_HELPERS = 6
-
-
-def work_out(house: House, person: Person, catalog: Catalog, report: Report) -> Gaps:
-    """Runs in the worker."""
-    report(0, 1)
-    return gaps(house, person, catalog)
+AT_FIRST, MORE = 6, 12
+LIST_HEIGHT = 190
 
 
 class StripCard(Card):
-    """`counted` (words for the title bar) when the answer is there; `person_wanted` from its link."""
+    """`have` (kind id) when somebody owns one of what would help; `followed` for any other link of the sentence."""
 
-    counted = Signal(str)
-    person_wanted = Signal()
+    have = Signal(str)
+    followed = Signal(str)
 
-    def __init__(self, desk: Desk, *, parent: QWidget | None = None) -> None:
+    def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.M, parent=parent)
-        self._desk = desk
-        self._errand = Errand(self)
-        self._asked: tuple[House, Person] | None = None
+        self._helpers: tuple[HelpRow, ...] = ()
+        self._most = AT_FIRST
         self.bar = PatternBar()
         self.sentence = Sentence()
-        self._help = QWidget()
-        self._lines = QVBoxLayout(self._help)
-        self._lines.setContentsMargins(0, 0, 0, 0)
-        self._help.hide()
-        for widget in (self.bar, self.sentence, self._help):
+        self._rows = QWidget()
+        self._flow = FlowLayout(gap=Space.S, column_width=320, parent=self._rows)
+        self.more = LinkButton("Show more", TextRole.SMALL)
+        self.less = LinkButton("Close this list", TextRole.SMALL)
+        self.list = self._made_list()
+        self.list.hide()
+        for widget in (self.bar, self.sentence, self.list):
             self.body.addWidget(widget)
         self.sentence.link_followed.connect(self._follow)
+        self.more.clicked.connect(self._show_more)
+        self.less.clicked.connect(self.list.hide)
 
-    def refresh(self) -> None:
-        """Ask again when the house or the person has changed."""
-        person = self._desk.person()
-        if person is None:
-            self._asked = None
-            self._show(nobody_view())
-            return
-        asked = (self._desk.house(), person)
-        if asked == self._asked:
-            return
-        if self._asked is None:
-            self._show(waiting_view())
-        self._asked = asked
-        work = partial(work_out, asked[0], person, self._desk.catalog)
-        self._errand.start(work, done=self._answer, failed=self._fail)
-
-    def _answer(self, found: Gaps) -> None:
-        icons = {kind.id: kind.icon for kind in self._desk.catalog.kinds}
-        self._show(strip_view(found, icons))
-
-    def _fail(self, error: Exception) -> None:
-        raise error
-
-    def _show(self, view: StripView) -> None:
+    def show_strip(self, view: StripView) -> None:
+        """Paint another answer; an open list stays open."""
         self.bar.show_marks(view.marks)
         self.sentence.show_spans(view.sentence)
-        while (item := self._lines.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        for row in view.helpers[:MOST_HELPERS]:
-            self._lines.addWidget(Text(f"{row.name}: {row.detail}", TextRole.SMALL, Ink.SOFT, wrap=True))
-        self.counted.emit(view.total)
+        if view.helpers != self._helpers:
+            self._helpers = view.helpers
+            self._show_rows()
+        if not view.helpers:
+            self.list.hide()
+
+    def rows(self) -> tuple[_Help, ...]:
+        """The rows of the list."""
+        found = (self._flow.itemAt(at) for at in range(self._flow.count()))
+        widgets = (item.widget() for item in found if item is not None)
+        return tuple(widget for widget in widgets if isinstance(widget, _Help))
+
+    def _made_list(self) -> QWidget:
+        inner = QWidget()
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._rows)
+        column.addStretch(1)
+        scroll = PageScroll(inner)
+        scroll.setFixedHeight(LIST_HEIGHT)
+        foot = QHBoxLayout()
+        foot.addWidget(self.more)
+        foot.addStretch(1)
+        foot.addWidget(self.less)
+        whole = QWidget()
+        around = QVBoxLayout(whole)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.setSpacing(Space.S)
+        around.addWidget(scroll)
+        around.addLayout(foot)
+        return whole
 
     def _follow(self, link: str) -> None:
         if link == SHOW_HELP:
-            self._help.setVisible(not self._help.isVisible())
-        elif link == ADD_PERSON:
-            self.person_wanted.emit()
+            self.list.setVisible(self.list.isHidden())
+        else:
+            self.followed.emit(link)
+
+    def _show_more(self) -> None:
+        self._most += MORE
+        self._show_rows()
+
+    def _show_rows(self) -> None:
+        self._flow.clear()
+        for row in self._helpers[: self._most]:
+            made = _Help(row)
+            made.have.connect(self.have)
+            self._flow.addWidget(made)
+        self.more.setVisible(len(self._helpers) > self._most)
+
+
+class _Help(QWidget):
+    """One thing that would help, and a button for whoever has it."""
+
+    have = Signal(str)
+
+    def __init__(self, row: HelpRow, *, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.row = row
+        self.button = SecondaryButton("I have one")
+        self.button.setAccessibleName(f"I have one: {row.name}, {row.detail}")
+        self.button.clicked.connect(self._tell)
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        words.addWidget(ElidedText(row.name, TextRole.STRONG))
+        words.addWidget(ElidedText(row.detail, TextRole.SMALL, Ink.SOFT))
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(Space.M)
+        line.addWidget(PictureLabel(row.picture, 36), 0, Qt.AlignmentFlag.AlignVCenter)
+        line.addLayout(words, 1)
+        line.addWidget(self.button)
+
+    def _tell(self) -> None:
+        self.have.emit(self.row.kind_id)

@@ -110,8 +110,10 @@ class _Uses(QWidget):
         for (chip, text), line in zip(self._rows, lines, strict=False):
             chip.show_chip(line.chip, line.tone)
             text.setText(line.text)
+            for widget in (chip, text):
+                widget.setToolTip(line.why)
         self.setVisible(bool(lines))
-        self.setAccessibleName(f"{self._heading}: {'; '.join(f'{line.chip}, {line.text}' for line in lines)}")
+        self.setAccessibleName(f"{self._heading}: {'; '.join(_spoken(line) for line in lines)}")
 
     def words(self) -> tuple[str, ...]:
         """The heading and every line."""
@@ -124,3 +126,7 @@ class _Uses(QWidget):
         self._grid.addWidget(chip, row, 0, top | Qt.AlignmentFlag.AlignLeft)
         self._grid.addWidget(text, row, 1, Qt.AlignmentFlag.AlignVCenter)
         self._rows.append((chip, text))
+
+
+def _spoken(line: UseLine) -> str:
+    return ", ".join(part for part in (line.chip, line.text, line.why) if part)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.errors import InputError
 from core.exercise.model import Use
-from core.store.commands import ChangeThing, RemoveThing, SetOwnCheck
+from core.store.commands import ChangeThing, SetOwnCheck
 from core.things.corrections import Corrections, corrected
 from core.things.model import Hazard, OwnCheck, Thing
 from gui.desk.desk import Desk, Jump
@@ -23,9 +23,9 @@ from gui.shell.entry import ScreenName
 
 
 class ThingSide(QStackedWidget):
-    """`removed` (id) just after a thing was taken out; `left` when the form is closed and the card is back."""
+    """`remove_wanted` (id) from the button; `left` when the form is closed and the card is back."""
 
-    removed = Signal(str)
+    remove_wanted = Signal(str)
     left = Signal()
 
     def __init__(self, desk: Desk, *, parent: QWidget | None = None) -> None:
@@ -62,16 +62,10 @@ class ThingSide(QStackedWidget):
         self.card.show_detail(detail_view(thing, kind.name if kind is not None else "", self._viewpoint()))
         self.form.show_edit(edit_view(thing, house, units), thing_picture(thing.icon), _today())
 
-    def remove(self) -> None:
-        """Take the thing out of the house."""
-        thing_id = self._thing_id
-        if self._thing() is not None and self._desk.do(RemoveThing(thing_id)):
-            self.removed.emit(thing_id)
-
     def _connect(self) -> None:
         self.card.weigh_wanted.connect(self._weigh)
         self.card.edit_wanted.connect(self.open_form)
-        self.card.remove_wanted.connect(self.remove)
+        self.card.remove_wanted.connect(self._remove)
         self.form.line_edited.connect(self._keep_line)
         self.form.hazards_edited.connect(self._keep_hazards)
         self.form.places_edited.connect(self._keep_places)
@@ -96,6 +90,9 @@ class ThingSide(QStackedWidget):
 
     def _weigh(self) -> None:
         self._desk.jump.emit(Jump(screen=ScreenName.FILL, thing_id=self._thing_id))
+
+    def _remove(self) -> None:
+        self.remove_wanted.emit(self._thing_id)
 
     def _close_form(self) -> None:
         self.setCurrentWidget(self.card)

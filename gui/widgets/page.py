@@ -9,7 +9,8 @@ from gui.theme import PAGE_MARGIN, Space
 from gui.widgets.title_bar import TitleBar
 from gui.widgets.toast import ToastLine
 
-_GUTTER = 14
+GUTTER = 14
+"""Room for a scroll bar at the right edge of whatever scrolls."""
 
 
 class Page(QWidget):
@@ -37,7 +38,7 @@ class Page(QWidget):
         self.body.setContentsMargins(0, 0, 0, 0)
         self.body.setSpacing(Space.M + 2)
         column = QVBoxLayout(self)
-        column.setContentsMargins(PAGE_MARGIN, PAGE_MARGIN - 4, PAGE_MARGIN - _GUTTER, PAGE_MARGIN - 4)
+        column.setContentsMargins(PAGE_MARGIN, PAGE_MARGIN - 4, PAGE_MARGIN - GUTTER, PAGE_MARGIN - 4)
         column.setSpacing(Space.M + 2)
         column.addLayout(_inset(self.bar))
         column.addWidget(PageScroll(inner, parent=self) if scroll else _Still(inner, self, gutter=gutter), 1)
@@ -56,7 +57,7 @@ class PageScroll(QScrollArea):
         self._frame = QWidget()
         self._frame.setObjectName("page_body")
         self._row = QHBoxLayout(self._frame)
-        self._row.setContentsMargins(0, 0, _GUTTER, 0)
+        self._row.setContentsMargins(0, 0, GUTTER, 0)
         self._row.addWidget(inner)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setWidgetResizable(True)
@@ -66,19 +67,19 @@ class PageScroll(QScrollArea):
 
     def _make_room(self, _low: int, high: int) -> None:
         bar = self.verticalScrollBar().sizeHint().width() if high else 0
-        self._row.setContentsMargins(0, 0, max(0, _GUTTER - bar), 0)
+        self._row.setContentsMargins(0, 0, max(0, GUTTER - bar), 0)
 
 
 class _Still(QWidget):
     def __init__(self, inner: QWidget, parent: QWidget, *, gutter: bool) -> None:
         super().__init__(parent)
         row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, _GUTTER if gutter else 0, 0)
+        row.setContentsMargins(0, 0, GUTTER if gutter else 0, 0)
         row.addWidget(inner)
 
 
 def _inset(widget: QWidget) -> QHBoxLayout:
     row = QHBoxLayout()
-    row.setContentsMargins(0, 0, _GUTTER, 0)
+    row.setContentsMargins(0, 0, GUTTER, 0)
     row.addWidget(widget)
     return row

@@ -34,7 +34,7 @@ def typed(text: str) -> Thing:
     [
         ("2 water carriers, 25 L", ("1.10 – 26.1 kg each", "any fill, 250 mL cups", "estimated ± 2.6 %")),
         ("6 bean tins", ("0.46 kg each", "no handle, fixed mass", "label")),
-        ("daypack 28 L", ("0.69 kg + up to 16.8 kg", "holds other things", "estimated ± 2.1 %")),
+        ("daypack 28 L", ("0.69 + up to 16.8 kg", "holds other things", "estimated ± 2.1 %")),
         ("lock steps, 7 at 19 cm", ("rise 19 cm · 7 steps", "outdoors", "built to walk on")),
         ("folding stool", ("44 cm high", "folding", "not for stepping")),
         ("stern beam 118 cm high rated 150 kg", ("118 cm high", "you rated it 150 kg")),
