@@ -120,7 +120,7 @@ def _pieces(font: QFont, part: str, width: float) -> list[str]:
 
 def _begins_syllable(word: str, at: int) -> bool:
     vowels = "aeiouy"
-    before, here, after = word[at - 1 : at + 2].lower()
+    before, here, after = tuple(word[at - 1 : at + 2].lower())
     return before.isalpha() and here.isalpha() and here not in vowels and after in vowels
 
 
