@@ -297,11 +297,12 @@ class _Model:
             kept = {block.exercise.id for block in old.blocks}
             for block in old.blocks:
                 mine = [v for c, v in self.pick[position] if c.exercise.id == block.exercise.id]
-                same = [v for c, v in self.pick[position] if same(c, block.exercise.id, block.dose.sets, block.states)]
+                picks = self.pick[position]
+                alike = [v for c, v in picks if same(c, block.exercise.id, block.dose.sets, block.states)]
                 if mine:
                     self._pay_unless(mine, COSTS.changed)
-                if same and self.problem.request.keep_loads:
-                    self._pay_unless(same, COSTS.changed // 10)
+                if alike and self.problem.request.keep_loads:
+                    self._pay_unless(alike, COSTS.changed // 10)
             for candidate, variable in self.pick[position]:
                 if candidate.exercise.id not in kept:
                     self._pay(COSTS.changed // 2, variable)
