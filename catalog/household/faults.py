@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
 
 T = TypeVar("T")
-MOST_LISTED = 200
+MOST_LISTED = 50
 NO_ENTRY = "the file itself"
 WAYS_OUT = {
     "missing": "add it",
@@ -32,6 +32,11 @@ class FaultList:
     def __init__(self, file: str) -> None:
         self.file = file
         self.sentences: list[str] = []
+
+    @property
+    def full(self) -> bool:
+        """Whether so much is wrong that looking further helps nobody."""
+        return len(self.sentences) >= MOST_LISTED
 
     def add(self, entry: str, field: str, error: InputError) -> None:
         """Note what is wrong with one field of an entry."""
@@ -66,7 +71,7 @@ class FaultList:
             raise CatalogFaults(self.file, self.sentences)
 
     def _note(self, entry: str, field: str, told: str) -> None:
-        if len(self.sentences) < MOST_LISTED:
+        if not self.full:
             place = f"{entry}, field {field}" if field else entry
             self.sentences.append(f"{self.file}: {place}: {told}")
 

@@ -23,6 +23,8 @@ from core.mass.naming import material_named
 from core.quantity.units import parse_volume_l
 
 MOST_CHARACTERS = 1_000_000
+MOST_DOTS, MOST_DOTS_IN_LINE = 50_000, 400
+"""A key of very many dotted parts takes the TOML reader minutes; a household's numbers stay far below these."""
 CUP_L = (0.02, 5.0)
 
 
@@ -79,6 +81,8 @@ def _too_large(name: object) -> InputError:
 def _table(text: str, file: str) -> dict[str, Any]:
     if len(text) > MOST_CHARACTERS:
         raise _too_large(file)
+    if text.count(".") > MOST_DOTS or any(line.count(".") > MOST_DOTS_IN_LINE for line in text.splitlines()):
+        raise InputError(file, "has more dots than a household file can have", "split it, or write shorter lines")
     try:
         return tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as error:

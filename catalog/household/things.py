@@ -47,6 +47,8 @@ def things_from(forms: Sequence[str | ThingForm], around: Around) -> tuple[Thing
     """Every thing that could be read; what could not is in the faults."""
     found: list[tuple[str | None, Thing]] = []
     for at, form in enumerate(forms):
+        if around.faults.full:
+            break
         where = entry_words("things", at, form if isinstance(form, str) else form.name or form.is_)
         for thing in _read(form, where, around):
             if isinstance(form, str):

@@ -76,12 +76,13 @@ def open_home(options: argparse.Namespace, *, may_be_empty: bool = False) -> Hom
     """The household the options name; with `may_be_empty` an empty one where nothing is recorded yet."""
     if options.demo and options.home is not None:
         raise InputError(options.home, "and --demo are two households", "give one of them")
+    system = None if options.units is None else units_named(options.units)
     catalog = load_catalog()
     if options.demo or options.home is not None:
         home = _from_file(DEMO_FILE if options.demo else options.home, catalog)
     else:
         home = _own(options.data, catalog, may_be_empty=may_be_empty)
-    return home if options.units is None else replace(home, system=units_named(options.units))
+    return home if system is None else replace(home, system=system)
 
 
 def units_named(text: str) -> UnitSystem:

@@ -100,6 +100,8 @@ def chosen_material(thing: Thing, text: str | None, home: Home) -> tuple[Materia
 
     `InputError` for what must not be a fill, and for any fill of what held chemicals.
     """
+    if thing.facts.container is None:
+        raise InputError(thing.name, "is nothing that can be filled", "choose a container")
     known, materials = home.catalog.material_by_id, home.catalog.materials
     choices = fill_choices(thing, [material.id for material in materials], materials)
     if text is not None:
