@@ -142,6 +142,7 @@ def test_a_file_beyond_repair_is_set_aside_and_a_backup_brings_all_back(
     assert aside is not None
     assert aside.read_bytes() == b"\xff\xd8\xff\xe0 a photo"
     assert aside.with_name(f"{aside.name}-journal").read_bytes() == b"something"
+    assert not dipper_folder.journal.exists()
     with open_record(dipper_folder.folder) as record:
         assert COAL_BAG in record.house().things
 

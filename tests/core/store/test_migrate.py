@@ -34,12 +34,12 @@ depends_on = None
 """
 REBUILD = """
 def upgrade():
-    with op.batch_alter_table("thing", table_kwargs={"sqlite_strict": True}) as batch:
+    with op.batch_alter_table("thing", recreate="always", table_kwargs={"sqlite_strict": True}) as batch:
         batch.add_column(sa.Column("worn", sa.Integer(), nullable=False, server_default="0"))
 """
 FAIL = """
 def upgrade():
-    with op.batch_alter_table("thing", table_kwargs={"sqlite_strict": True}) as batch:
+    with op.batch_alter_table("thing", recreate="always", table_kwargs={"sqlite_strict": True}) as batch:
         batch.add_column(sa.Column("worn", sa.Integer(), nullable=False, server_default="0"))
     op.execute("DELETE FROM place")
     raise RuntimeError("the power of invention failed")
