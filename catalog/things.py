@@ -7,18 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
+from catalog.entries import entry_sentences, read_entries, read_folder
 from catalog.errors import CatalogFaults
-from catalog.faults import entry_name, faults_of, read_tables, read_text, repeated
+from catalog.faults import read_tables, read_text, repeated
 from catalog.schema_things import Identifier, ThingEntry
-from core.errors import InputError
 from core.things.model import ThingKind
-
-if TYPE_CHECKING:
-    from pydantic_core import ErrorDetails
 
 SHIPPED = Path(__file__).with_name("things")
 SHIPPED_FILLS = Path(__file__).with_name("fill_groups.toml")
@@ -28,13 +25,6 @@ ICONS = (
     "stick", "stool", "tin", "tote", "towel", "tyre", "wall",
 )  # fmt: skip
 """The pictures a kind can have; each is drawn in resources/icons as thing-<name>.svg."""
-WAYS_OUT = {
-    "extra_forbidden": "remove the field or check its spelling",
-    "missing": "add the field",
-    "enum": "use one of these words",
-    "string_pattern_mismatch": "write it in that form",
-    "value_error": "change the entry so that it holds",
-}
 
 
 class _FillGroup(BaseModel):
@@ -51,12 +41,12 @@ def load_kinds(source: Path | Mapping[str, str] = SHIPPED, fills: Path | str = S
 
     `CatalogFaults` carries one sentence per fault, over all files, each naming file, entry, field, rule and way out.
     """
-    texts = read_folder(source) if isinstance(source, Path) else source
+    texts = read_folder(source, "name the folder with the files of things") if isinstance(source, Path) else source
     groups = load_fill_groups(fills)
     kinds: list[ThingKind] = []
     sentences: list[str] = []
     for file in sorted(texts):
-        entries, faults = _read_file(texts[file], file)
+        entries, faults = read_entries(texts[file], file, "thing", ThingEntry)
         sentences.extend(faults)
         sentences.extend(_unknown_fills(entries, file, groups))
         kinds.extend(entry.kind(file.removesuffix(".toml"), groups) for entry in entries)
@@ -76,7 +66,7 @@ def load_fill_groups(source: Path | str = SHIPPED_FILLS) -> dict[str, tuple[str,
         try:
             group = _FillGroup.model_validate(table)
         except ValidationError as error:
-            sentences.extend(_sentences(file, table, number, error.errors()))
+            sentences.extend(entry_sentences(file, table, number, error.errors()))
             continue
         if group.id in groups:
             sentences.append(f"{file}: entry {group.id}, field id: “{group.id}” is used twice; name it otherwise.")
@@ -86,37 +76,8 @@ def load_fill_groups(source: Path | str = SHIPPED_FILLS) -> dict[str, tuple[str,
     return groups
 
 
-def read_folder(folder: Path) -> dict[str, str]:
-    """The texts of a folder's TOML files by file name; `InputError` if it is missing or holds none."""
-    files = sorted(folder.glob("*.toml"))
-    if not files:
-        raise InputError(folder.name, "holds no TOML files", "name the folder with the files of things")
-    return {file.name: read_text(file) for file in files}
-
-
-def _read_file(text: str, file: str) -> tuple[list[ThingEntry], list[str]]:
-    """The good entries of one file and the sentences for the others; a file that is no TOML is one fault."""
-    try:
-        tables = read_tables(text, file, "thing")
-    except InputError as error:
-        return [], [error.sentence()]
-    entries: list[ThingEntry] = []
-    sentences: list[str] = []
-    for number, table in enumerate(tables, start=1):
-        try:
-            entries.append(ThingEntry.model_validate(table))
-        except ValidationError as error:
-            sentences.extend(_sentences(file, table, number, error.errors()))
-    return entries, sentences
-
-
 def _unknown_fills(entries: list[ThingEntry], file: str, groups: Mapping[str, tuple[str, ...]]) -> Iterator[str]:
     for entry in entries:
         if entry.fills is not None and entry.fills not in groups:
             known = ", ".join(groups)
             yield f"{file}: entry {entry.id}, field fills: “{entry.fills}” is no group of fills; use one of {known}."
-
-
-def _sentences(file: str, table: dict[str, Any], number: int, errors: list[ErrorDetails]) -> Iterator[str]:
-    for error, fault in zip(errors, faults_of(file, entry_name(table, number), errors), strict=True):
-        yield f"{fault.sentence()}; {WAYS_OUT.get(error['type'], 'correct it')}."
