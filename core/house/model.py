@@ -17,12 +17,8 @@ from core.things.model import Thing
 
 BODY_MASS_KG = (30.0, 250.0)
 STATURE_CM = (120.0, 230.0)
-KNEE_OF_STATURE = 0.283
 SHANK_TOP_OF_STATURE = 0.267
-SEAT_OF_STATURE = 0.242
-HIP_OF_STATURE = 0.515
 SHOULDER_OF_STATURE = 0.820
-WRIST_OF_STATURE = 0.484
 ARM_OF_STATURE = 0.45
 
 
@@ -65,11 +61,6 @@ class Person:
         if not low <= self.height_cm <= high:
             rule = f"is not a height this program can plan for ({low:.0f} to {high:.0f} cm)"
             raise InputError(f"{self.height_cm:g} cm", rule, "check the number and its unit, or ask a professional")
-
-    @property
-    def knee_cm(self) -> float:
-        """Height of the knee joint above the floor."""
-        return KNEE_OF_STATURE * self.height_cm
 
     @property
     def reach_cm(self) -> float:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from core.effort.dose import Dose
-from core.exercise.model import DoseKind, Exercise, Family, Sides
+from core.exercise.model import Exercise, Family
 from core.fit.model import Binding
 from core.house.wishes import WeekWishes
 from core.quantity import Measured
@@ -67,16 +67,6 @@ class Block:
     def family(self) -> Family:
         """Family of the main pattern."""
         return self.exercise.family
-
-    @property
-    def both_sides(self) -> bool:
-        """Whether each set is done once per side."""
-        return self.exercise.sides is Sides.EACH
-
-    @property
-    def counted_in_reps(self) -> bool:
-        """Whether the dose is repetitions."""
-        return self.exercise.dose is DoseKind.REPS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

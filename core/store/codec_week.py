@@ -23,7 +23,6 @@ WEEK_VERSION = 1
 SENTENCE = text(1000)
 SECONDS = whole(0, 100_000)
 WEEKDAY = whole(0, 6)
-ANY_NUMBER = number(-1e9, 1e9)
 
 PART = record(
     "part",
