@@ -10,7 +10,7 @@ from gui.theme import Icon, Space, TextRole
 from gui.widgets import ActionChip, Card, FlowLayout, Ink, LineField, LinkButton, PictureButton, PrimaryButton, Text
 
 EXAMPLE = "Add a thing: “2 five-litre bottles”"
-WIDTH = 260
+WIDTH = (214, 360)
 
 
 class AddBar(QWidget):
@@ -22,7 +22,8 @@ class AddBar(QWidget):
     def __init__(self, example: str = EXAMPLE, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.field = LineField("", example, name="Add a thing")
-        self.field.setMinimumWidth(WIDTH)
+        self.field.setMinimumWidth(WIDTH[0])
+        self.setMaximumWidth(WIDTH[1])
         self.button = PrimaryButton("Add")
         self._names = QStringListModel(self)
         completer = QCompleter(self._names, self)
@@ -67,7 +68,7 @@ class AskList(Card):
     reworded = Signal(object)
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__(padding=Space.M, gap=Space.S, parent=parent)
+        super().__init__(gap=Space.S, parent=parent)
         self._fault = Text("", TextRole.BODY, Ink.BAD, wrap=True)
         self._rows: list[_AskRow] = []
         self._column = QVBoxLayout()

@@ -40,6 +40,7 @@ HINT = (
     "Press what you own, and again for one more. Sizes and masses can wait. "
     "A wall, some floor and a way outdoors are counted already."
 )
+WIDEST = 560
 DEMO = "Look around with an invented household"
 
 
@@ -120,7 +121,7 @@ class FirstRun(QWidget):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(Space.L)
         row.addWidget(side)
-        row.addWidget(self.things, 1)
+        row.addWidget(self.things, 1, Qt.AlignmentFlag.AlignTop)
         around = QVBoxLayout(self)
         around.setContentsMargins(0, 0, 0, 0)
         around.addWidget(PageScroll(inner))
@@ -186,6 +187,7 @@ class _Things(Card):
             tile.installEventFilter(self)
             flow.addWidget(tile)
         self.add = AddBar("Anything else? “6 books, coal bag 10 kg”")
+        self.add.setMaximumWidth(WIDEST)
         self.asks = AskList()
         self._chips = QWidget()
         self._flow = FlowLayout(gap=Space.XS, parent=self._chips)
@@ -194,7 +196,6 @@ class _Things(Card):
         self.body.addWidget(Text(HINT, TextRole.SMALL, Ink.SOFT, wrap=True))
         for widget in (self._grid, self.add, self.asks, self._chips):
             self.body.addWidget(widget)
-        self.body.addStretch(1)
         self.add.wanted.connect(self.typed_in)
         self.add.typed.connect(self.typing)
 

@@ -21,7 +21,7 @@ from gui.widgets.drawing import (
 
 _PICTURE = 44
 _SIDE = 24
-WIDTH = 108
+WIDTH = 98
 MOST = 99
 
 
@@ -61,7 +61,7 @@ class KindTile(QAbstractButton):
         return QSize(WIDTH, _PICTURE + 2 * line_height(role_font(TextRole.SMALL)) + 2 * Space.M + Space.XS)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(WIDTH - Space.M, self.sizeHint().height())
+        return QSize(WIDTH - Space.S, self.sizeHint().height())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in {Qt.Key.Key_Minus, Qt.Key.Key_Backspace, Qt.Key.Key_Delete}:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from gui.theme import Space, TextRole
 from gui.widgets import ActionChip, ChoiceChip, FlowLayout, Ink, Text
@@ -66,38 +67,27 @@ class PeopleRow(QWidget):
 
     def _rebuild(self, people: tuple[NamedView, ...], places: tuple[NamedView, ...]) -> None:
         self._flow.clear()
-        self._people, self._places = {}, {}
-        self._caption("Who trains")
-        for view in people:
-            self._people[view.id] = self._chip(view, self._ask_person)
-        self.add_person = self._adder("+ person", "Add a person")
-        self.add_person.clicked.connect(self._new_person)
-        self._caption("   Where")
-        for view in places:
-            self._places[view.id] = self._chip(view, self._ask_place)
-        self.add_place = self._adder("+ place", "Add a place")
-        self.add_place.clicked.connect(self._new_place)
-        self._caption("   Pour with")
+        self._people = {view.id: _chip(view, self._ask_person) for view in people}
+        self._places = {view.id: _chip(view, self._ask_place) for view in places}
+        self.add_person = _adder("+ person", "Add a person", self._new_person)
+        self.add_place = _adder("+ place", "Add a place", self._new_place)
         self.house = ChoiceChip("")
         self.house.clicked.connect(self.house_wanted)
-        self._flow.addWidget(self.house)
+        self._lay("Who trains", (*self._people.values(), self.add_person))
+        self._lay("Where", (*self._places.values(), self.add_place))
+        self._lay("Pour with", (self.house,))
 
-    def _caption(self, text: str) -> None:
-        self._flow.addWidget(Text(text, TextRole.SMALL, Ink.SOFT))
-
-    def _chip(self, view: NamedView, ask: object) -> ChoiceChip:
-        chip = ChoiceChip(f"{view.name} · {view.words}")
-        chip.setProperty("id", view.id)
-        chip.setAccessibleName(f"{view.name}, {view.words}, change")
-        chip.clicked.connect(ask)
-        self._flow.addWidget(chip)
-        return chip
-
-    def _adder(self, words: str, name: str) -> ActionChip:
-        chip = ActionChip(words)
-        chip.setAccessibleName(name)
-        self._flow.addWidget(chip)
-        return chip
+    def _lay(self, caption: str, chips: tuple[QWidget, ...]) -> None:
+        """The caption stays on one line with its first chip."""
+        first = QWidget()
+        row = QHBoxLayout(first)
+        row.setContentsMargins(Space.M if self._flow.count() else 0, 0, 0, 0)
+        row.setSpacing(Space.S - 2)
+        row.addWidget(Text(caption, TextRole.SMALL, Ink.SOFT))
+        row.addWidget(chips[0])
+        self._flow.addWidget(first)
+        for chip in chips[1:]:
+            self._flow.addWidget(chip)
 
     def _ask_person(self) -> None:
         self.person_wanted.emit(str(self.sender().property("id")))
@@ -110,3 +100,18 @@ class PeopleRow(QWidget):
 
     def _new_place(self) -> None:
         self.place_wanted.emit(ADD)
+
+
+def _chip(view: NamedView, ask: Callable[[], None]) -> ChoiceChip:
+    chip = ChoiceChip(f"{view.name} · {view.words}")
+    chip.setProperty("id", view.id)
+    chip.setAccessibleName(f"{view.name}, {view.words}, change")
+    chip.clicked.connect(ask)
+    return chip
+
+
+def _adder(words: str, name: str, ask: Callable[[], None]) -> ActionChip:
+    chip = ActionChip(words)
+    chip.setAccessibleName(name)
+    chip.clicked.connect(ask)
+    return chip

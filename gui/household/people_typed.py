@@ -97,9 +97,8 @@ def with_person_line(person: Person, key: PersonLine, text: str, system: UnitSys
 
 
 def person_words(person: Person, system: UnitSystem) -> str:
-    """“68 kg, 171 cm”."""
-    mass = format_mass(person.body_mass_kg, system).replace(".0 ", " ")
-    return f"{mass}, {format_length(person.height_cm, system)}"
+    """“68 kg”."""
+    return format_mass(person.body_mass_kg, system).replace(".0 ", " ")
 
 
 def place_lines(place: Place | None, system: UnitSystem) -> tuple[Line, ...]:

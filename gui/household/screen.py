@@ -28,7 +28,8 @@ from gui.household.possible import Possible
 from gui.household.thing_words import group_of, grouped, thing_view
 from gui.household.typing_flow import TypingFlow
 from gui.shell.entry import ScreenName
-from gui.widgets import Page
+from gui.theme import Icon
+from gui.widgets import Page, PictureButton
 
 TITLE, FIRST_TITLE = "What you own", "Your first week"
 FIRST_NOTE = "three short answers, about two minutes"
@@ -44,6 +45,7 @@ class HouseholdScreen(Page):
         self._thing_id = ""
         self.possible = Possible(desk, self)
         self.add = AddBar()
+        self.rename = PictureButton(Icon.PENCIL, "Rename this household; its cup and fills", size=26)
         self.first = FirstRun(desk.catalog)
         self.page = HousePage(desk)
         self._typing = TypingFlow(self.add, self.page.asks, desk.catalog, self)
@@ -51,6 +53,7 @@ class HouseholdScreen(Page):
         self._stack = QStackedWidget()
         self._stack.addWidget(self.first)
         self._stack.addWidget(self.page)
+        self.bar.add_beside(self.rename)
         self.bar.add_action(self.add)
         self.body.addWidget(self._stack, 1)
         self._connect()
@@ -105,6 +108,7 @@ class HouseholdScreen(Page):
         page.people.person_wanted.connect(self._show_person)
         page.people.place_wanted.connect(self._show_place)
         page.people.house_wanted.connect(self._show_house)
+        self.rename.clicked.connect(self._show_house)
         page.person.added.connect(self._show_person)
         page.place.added.connect(self._show_place)
         for side in (page.person, page.place):
@@ -121,7 +125,8 @@ class HouseholdScreen(Page):
         house = self._desk.house()
         self.first.show_lines(person_lines(None, self._desk.units()))
         self._stack.setCurrentWidget(self.page if house.things or house.people else self.first)
-        self.add.setVisible(not self.is_first_run())
+        for widget in (self.add, self.rename):
+            widget.setVisible(not self.is_first_run())
         self.page.demo.setVisible(house.name.endswith(INVENTED))
         self._show_things(house)
         self._show_people(house)

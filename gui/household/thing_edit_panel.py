@@ -45,7 +45,7 @@ class ThingEditPanel(Panel):
         for widget in (self.form, self.places, self.hazards, self.check):
             self.column.addWidget(widget)
         self.column.addStretch(1)
-        self.buttons.addWidget(Text("Kept as you type", TextRole.SMALL, Ink.SOFT))
+        self.buttons.addWidget(Text("Saved at once", TextRole.SMALL, Ink.SOFT))
         self.buttons.addStretch(1)
         self.buttons.addWidget(self.finish)
         self._connect()

@@ -77,7 +77,7 @@ class ThingPanel(Panel):
         for uses in (self._good, self._fair, self._bad):
             self.column.addWidget(uses)
         self.column.addStretch(1)
-        self.column.addWidget(self._caution)
+        self.body.insertWidget(self.body.count() - 1, self._caution)
         for button in (self.weigh, self.edit):
             self.buttons.addWidget(button)
         self.buttons.addStretch(1)

@@ -92,6 +92,8 @@ def _detail(thing: Thing, house: House, note: str) -> str:
 
 
 def _uses(thing: Thing) -> list[str]:
-    """The first ways it can serve whoever uses it."""
-    able = [found.use for found in affordances(thing) if found.grade in (Grade.GOOD, Grade.FAIR)]
-    return [USE_NAMES[use] for use in able[:MOST_USES]]
+    """The first ways it serves well, whoever uses it; without any, the first that has a drawback."""
+    found = affordances(thing)
+    good = [one.use for one in found if one.grade is Grade.GOOD]
+    fair = [one.use for one in found if one.grade is Grade.FAIR]
+    return [USE_NAMES[use] for use in good[:MOST_USES] or fair[:1]]

@@ -24,7 +24,9 @@ class TitleBar(QWidget):
         on_one_line.setContentsMargins(0, 0, 0, 0)
         on_one_line.setSpacing(Space.M)
         on_one_line.addWidget(self._title, 0, Qt.AlignmentFlag.AlignBottom)
-        on_one_line.addWidget(self._subtitle, 1, Qt.AlignmentFlag.AlignBottom)
+        on_one_line.addWidget(self._subtitle, 0, Qt.AlignmentFlag.AlignBottom)
+        on_one_line.addStretch(1)
+        self._beside = on_one_line
         drop = self._title.fontMetrics().descent() - self._subtitle.fontMetrics().descent()
         self._subtitle.setContentsMargins(0, 0, 0, max(0, drop))
         self.setMinimumHeight(CONTROL_HEIGHT)
@@ -38,6 +40,10 @@ class TitleBar(QWidget):
     def add_action(self, widget: QWidget) -> None:
         """Put `widget` (a button, a field) at the right end."""
         self._row.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+
+    def add_beside(self, widget: QWidget) -> None:
+        """Put a small `widget` right behind the subtitle."""
+        self._beside.insertWidget(self._beside.count() - 1, widget, 0, Qt.AlignmentFlag.AlignBottom)
 
     def title(self) -> str:
         """The title shown."""
