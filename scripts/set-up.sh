@@ -86,9 +86,9 @@ set_up() {
     venv_is_usable || "$python" -m venv --clear "$venv" || give_up "The folder $venv could not be made."
     printf '%s\n' "$root" > "$venv/fillmark-place"
     rm -f "$venv/fillmark-runtime" "$venv/fillmark-dev"
-    "$venv/bin/python" -m pip install --quiet --no-input --require-hashes --only-binary :all: -r "$lock" ||
+    "$venv/bin/python" -m pip install -qq --no-input --require-hashes --only-binary :all: -r "$lock" ||
         give_up "The libraries could not be installed; check the network and the free disk space, then try again."
-    "$venv/bin/python" -m pip install --quiet --no-input --no-deps --no-build-isolation --no-index --editable "$root" ||
+    "$venv/bin/python" -m pip install -qq --no-input --no-deps --no-build-isolation --no-index --editable "$root" ||
         give_up "Fillmark could not be added to $venv; see the lines above."
     # The dev lock holds the runtime lock's exact versions, so it serves both.
     [ "$1" != dev ] || cat "$root/requirements.lock" "$root/pyproject.toml" | cksum > "$venv/fillmark-runtime"
