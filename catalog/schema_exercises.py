@@ -148,6 +148,7 @@ class ExerciseEntry(Entry):
     side_share: Weight = 0.5
     demands: Annotated[tuple[Demand, ...], Field(max_length=len(Demand))] = ()
     level: Annotated[int, Field(ge=1, le=5, strict=True)]
+    staple: Flag = False
     impact: Grade = 0
     noise: Grade = 0
     floor_m2: Annotated[float, Field(gt=0, le=100, strict=True)] = 2.0
