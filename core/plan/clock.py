@@ -10,6 +10,8 @@ from core.exercise.model import DoseKind, Exercise, Sides
 
 CHANGE_S = 30
 """From one movement to the next."""
+REFILL_S = 60
+"""A pour during the session: emptying or topping up one container, assumed."""
 CARRY_M_PER_S = 1.0
 """Pace of a short loaded carry with its turns; assumed."""
 HEAVY_REST_S, USUAL_REST_S, SHORT_REST_S = 150, 90, 45

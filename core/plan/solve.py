@@ -16,14 +16,13 @@ from ortools.sat.python import cp_model
 from ortools.sat.python.cp_model import LinearExpr
 
 from core.exercise.model import Family
+from core.plan.clock import REFILL_S
 from core.plan.frame import FEWEST_BLOCKS, HARD_KINDS, MOST_BLOCKS, SUITING_MINUTES, TARGET_SETS
 from core.plan.menu import COSTS, STRENGTH_FAMILIES, Candidate
 from core.plan.model import DayKind, DayPlan, FillState, Status
 from core.plan.problem import RECOVERY, DayChoice, Problem
 from core.plan.rules import fits_alone, is_strength_of, minutes_rule, pieces_of, pin_rule, same
 
-REFILL_S = 60
-"""A pour during the session: emptying or topping up one container, assumed."""
 DETERMINISTIC_LIMIT = 20.0
 WALL_NET_S = 30.0
 DROPPED_LIMIT_S = 300 * 60

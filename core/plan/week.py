@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -12,16 +12,17 @@ from core.fit.bind import bind
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
 from core.house.model import House, Person
-from core.house.wishes import WEEKDAYS
 from core.knowledge import Catalog
 from core.plan.checks import week_checks
 from core.plan.clash import explain
+from core.plan.clock import REFILL_S
 from core.plan.day_menus import short_dose
 from core.plan.frame import cool_down_seconds, warm_up_seconds
 from core.plan.menu import STRENGTH_FAMILIES, Candidate, MenuRequest, allowed
-from core.plan.model import Block, DayKind, DayPlan, FillState, FillStep, Status, Week, WeekRequest
+from core.plan.model import Block, DayKind, DayPlan, Status, Week, WeekRequest
+from core.plan.pours import fill_steps, pours_during, with_shared_pours
 from core.plan.problem import DayChoice, Problem, build_problem
-from core.plan.solve import REFILL_S, Solution, solve
+from core.plan.solve import Solution, solve
 
 if TYPE_CHECKING:
     from ortools.sat.python import cp_model
@@ -65,8 +66,8 @@ def _assembled(problem: Problem, solution: Solution, house: House, person: Perso
     for day, kind, chosen in zip(problem.days, solution.kinds, solution.chosen, strict=True):
         planned[day.weekday] = _day(day, kind, chosen, problem, house, catalog)
     days = tuple(planned.get(weekday, DayPlan(weekday=weekday, kind=DayKind.REST)) for weekday in range(7))
-    days = tuple(_with_shared_pours(day, days) for day in days)
-    fills = tuple(_fill_steps(days, house))
+    days = with_shared_pours(days)
+    fills = tuple(fill_steps(days, house))
     week = Week(status=solution.status, days=days, fills=fills, objective=solution.objective)
     return replace(week, checks=week_checks(week, house, person, request=problem.request))
 
@@ -149,105 +150,3 @@ def _overlap(exercise: Exercise, worked: set[Muscle]) -> int:
 def _easy_block(exercise: Exercise, bound: Binding, seconds: int) -> Block:
     dose = replace(short_dose(exercise), reps=None, distance_m=None, seconds=(seconds, seconds))
     return Block(exercise=exercise, binding=bound, dose=dose, rest_s=0, seconds=seconds, hard=False)
-
-
-def pours_during(blocks: tuple[Block, ...], counts: Mapping[str, int]) -> Iterator[tuple[Block, FillState]]:
-    """Pours a session needs between its blocks: a fill beyond the pieces there are, in the order they come up."""
-    have: dict[str, list[FillState]] = {}
-    for block in blocks:
-        for state in block.states:
-            held = have.setdefault(state.thing_id, [])
-            need = _pieces_of(block, state)
-            missing = need - held.count(state)
-            for _ in range(missing):
-                if len(held) >= counts.get(state.thing_id, 1):
-                    held.pop(0)
-                    yield block, state
-                held.append(state)
-
-
-def _pieces_of(block: Block, state: FillState) -> int:
-    load = block.binding.load
-    return 1 if load is None else sum(p.count for p in load.recipe.parts if p.thing_id == state.thing_id)
-
-
-def _with_shared_pours(day: DayPlan, days: tuple[DayPlan, ...]) -> DayPlan:
-    """Add to each block's reasons the other blocks that use the same fill."""
-    users: dict[FillState, list[str]] = {}
-    for other in days:
-        for block in other.blocks:
-            for state in block.states:
-                users.setdefault(state, []).append(f"{block.exercise.name.lower()} on {WEEKDAYS[other.weekday]}")
-    return replace(day, blocks=tuple(_sharing_block(block, day, users) for block in day.blocks))
-
-
-def _sharing_block(block: Block, day: DayPlan, users: dict[FillState, list[str]]) -> Block:
-    mine = f"{block.exercise.name.lower()} on {WEEKDAYS[day.weekday]}"
-    others = [name for state in block.states for name in users[state] if name != mine]
-    if not others:
-        return block
-    return replace(block, why=(*block.why, f"One pour serves it and {', '.join(dict.fromkeys(others))}."))
-
-
-def _fill_steps(days: tuple[DayPlan, ...], house: House) -> Iterator[FillStep]:
-    """What to pour before each day, given what is full already, and what to pour during it."""
-    counts = {thing.id: thing.count for thing in house.things}
-    standing: dict[str, list[FillState]] = {}
-    for thing in house.things:
-        if thing.fill is not None:
-            standing[thing.id] = [FillState(thing.id, thing.fill.material_id, thing.fill.volume_l)] * thing.count
-    for day in days:
-        during = list(pours_during(day.blocks, counts))
-        first = _first_states(day.blocks, counts)
-        for block, state in first:
-            held = standing.setdefault(state.thing_id, [])
-            if state in held:
-                held.remove(state)
-                continue
-            yield _step(day, block, state, house, during=False)
-        _set_standing(standing, first, counts)
-        for block, state in during:
-            yield _step(day, block, state, house, during=True)
-            standing[state.thing_id] = [*standing.get(state.thing_id, [])[1:], state]
-
-
-def _first_states(blocks: tuple[Block, ...], counts: dict[str, int]) -> list[tuple[Block, FillState]]:
-    """The fills to have ready when the session starts: the first uses, as many as there are pieces."""
-    taken: dict[str, list[FillState]] = {}
-    found = []
-    for block in blocks:
-        for state in block.states:
-            held = taken.setdefault(state.thing_id, [])
-            for _ in range(_pieces_of(block, state) - held.count(state)):
-                if len(held) < counts.get(state.thing_id, 1):
-                    held.append(state)
-                    found.append((block, state))
-    return found
-
-
-def _set_standing(
-    standing: dict[str, list[FillState]], first: list[tuple[Block, FillState]], counts: dict[str, int]
-) -> None:
-    ready: dict[str, list[FillState]] = {}
-    for _, state in first:
-        ready.setdefault(state.thing_id, []).append(state)
-    for thing_id, states in ready.items():
-        left = standing.get(thing_id, [])
-        standing[thing_id] = [*states, *left][: counts.get(thing_id, 1)]
-
-
-def _step(day: DayPlan, block: Block, state: FillState, house: House, *, during: bool) -> FillStep:
-    load = block.binding.load
-    part = next(p for p in load.recipe.parts if p.thing_id == state.thing_id) if load is not None else None
-    if part is None:
-        raise ValueError(f"{block.exercise.id} has no part for {state.thing_id}")
-    return FillStep(
-        weekday=day.weekday,
-        thing_id=state.thing_id,
-        name=house.thing(state.thing_id).name,
-        material_id=state.material_id,
-        volume_l=state.volume_l,
-        mass=part.each,
-        during=during,
-        for_exercise=block.exercise.name,
-    )
