@@ -8,7 +8,7 @@ from core.exercise.model import Demand, Exercise
 from core.fit.setting import Setting
 from core.house.model import Person, Place
 from core.swap.aim import Aim
-from core.swap.model import Cause, SwapRequest
+from core.swap.model import Cause, Ground, SwapRequest
 
 HARDEST_LEVEL = (3, 4, 5)
 """The highest level offered to someone new, with some experience, trained (judgement)."""
@@ -88,14 +88,19 @@ def cause_reason(exercise: Exercise, request: SwapRequest) -> str:
     return ""
 
 
-def reason_to_leave_out(exercise: Exercise, request: SwapRequest, setting: Setting) -> str:
-    """The first reason why `exercise` can't be an answer, before looking for things; empty when there is none."""
+def reason_to_leave_out(exercise: Exercise, request: SwapRequest, setting: Setting) -> tuple[Ground, str] | None:
+    """The first reason why `exercise` can't be an answer, before looking for things; None when there is none."""
     return (
-        spared(exercise, request.spare | setting.person.spares)
-        or cause_reason(exercise, request)
-        or noise_reason(exercise, setting.place, request.most_noise, request.cause)
-        or too_skilled(exercise, request, setting.person)
+        because(Ground.SPARED, spared(exercise, request.spare | setting.person.spares))
+        or because(Ground.CAUSE, cause_reason(exercise, request))
+        or because(Ground.NOISE, noise_reason(exercise, setting.place, request.most_noise, request.cause))
+        or because(Ground.LEVEL, too_skilled(exercise, request, setting.person))
     )
+
+
+def because(ground: Ground, reason: str) -> tuple[Ground, str] | None:
+    """The reason with its kind, or None where there is no reason."""
+    return (ground, reason) if reason else None
 
 
 def effort_reason(exercise: Exercise, dose: Dose, request: SwapRequest, aim: Aim) -> str:

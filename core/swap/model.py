@@ -86,13 +86,26 @@ class Answer:
     cautions: tuple[str, ...]
 
 
+class Ground(StrEnum):
+    """What kind of reason leaves a movement out, in the order in which a person looks for a way out."""
+
+    THINGS = "things"
+    PLACE = "place"
+    SPARED = "spared"
+    NOISE = "noise"
+    LEVEL = "level"
+    EFFORT = "effort"
+    CAUSE = "cause"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LeftOut:
-    """A movement that was considered and is not offered, with the reason."""
+    """A movement that was considered and is not offered, with the reason and what kind of reason that is."""
 
     exercise_id: str
     name: str
     why: str
+    ground: Ground
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,7 @@ from core.effort.capacity import ceiling, is_strength
 from core.effort.dose import FEWEST_REPS, Dose, equivalent_dose, wanted_load_kg
 from core.exercise.model import Exercise, Family
 from core.fit.bind import bind
+from core.fit.fixtures import place_reasons
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
 from core.knowledge import Catalog
@@ -17,7 +18,7 @@ from core.swap.aim import Aim, aim_of, like_asked_kg, prescription_for
 from core.swap.chain import chain_to
 from core.swap.closeness import NEAR_ENOUGH, pattern_closeness
 from core.swap.filters import effort_reason, highest_level, noise_reason, reason_to_leave_out, spared
-from core.swap.model import Answer, Cause, LeftOut, Swap, SwapRequest
+from core.swap.model import Answer, Cause, Ground, LeftOut, Swap, SwapRequest
 from core.swap.ranking import by_closeness, closeness_of
 from core.swap.reasons import note_on, reasons
 
@@ -33,8 +34,8 @@ def swap(request: SwapRequest, setting: Setting, catalog: Catalog) -> Swap:
     left_out: list[LeftOut] = []
     for exercise in related(request.asked, catalog):
         made = _answer(exercise, request, setting, aim)
-        if isinstance(made, str):
-            left_out.append(LeftOut(exercise_id=exercise.id, name=exercise.name, why=made))
+        if isinstance(made, LeftOut):
+            left_out.append(made)
         else:
             answers.append(made)
     answers.sort(key=lambda answer: by_closeness(answer, request.asked))
@@ -55,17 +56,18 @@ def related(asked: Exercise, catalog: Catalog) -> Iterator[Exercise]:
             yield exercise
 
 
-def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> Answer | str:
+def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> Answer | LeftOut:
     reason = reason_to_leave_out(exercise, request, setting)
-    if reason:
-        return reason
+    if reason is not None:
+        return _left_out(exercise, *reason)
     done = _done_here(exercise, request, setting, aim)
     if isinstance(done, str):
-        return done
+        ground = Ground.PLACE if any(True for _ in place_reasons(exercise, setting)) else Ground.THINGS
+        return _left_out(exercise, ground, done)
     bound, dose = done
-    reason = effort_reason(exercise, dose, request, aim)
-    if reason:
-        return reason
+    too_much = effort_reason(exercise, dose, request, aim)
+    if too_much:
+        return _left_out(exercise, Ground.EFFORT, too_much)
     return Answer(
         exercise=exercise,
         binding=bound,
@@ -74,6 +76,10 @@ def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim
         why=tuple(reasons(exercise, bound, dose, request)),
         cautions=bound.cautions,
     )
+
+
+def _left_out(exercise: Exercise, ground: Ground, why: str) -> LeftOut:
+    return LeftOut(exercise_id=exercise.id, name=exercise.name, why=why, ground=ground)
 
 
 def _done_here(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> tuple[Binding, Dose] | str:
