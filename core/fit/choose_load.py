@@ -9,11 +9,14 @@ from core.exercise.model import Exercise, Need, Posture, Use
 from core.fit.first_load import first_load_kg, load_limits_kg, most_at_first_kg
 from core.fit.setting import Setting
 from core.fit.words import nothing_listed
+from core.loads.ladder import Ladder
 from core.loads.model import Rung
 from core.things.affordance import Grade
 
 LATER_USE = 0.05
 """A later use of a need is taken when its load is nearer the target by more than this share of it."""
+POOR_HOLD = 0.25
+"""A thing poor for the use is taken when its load is nearer the target by more than this share of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,20 +64,21 @@ def chosen_load(lift: Lift, *, used: frozenset[str] = frozenset(), bearable_kg: 
     """
     need, setting, target_kg, posture = lift.need, lift.setting, lift.target_kg, lift.exercise.posture
     low_kg, _ = lift.limits_kg
-    best: tuple[Use, int] | None = None
+    best: tuple[Ladder, int] | None = None
     least_off = math.inf
     for order, use in enumerate(need.uses):
-        ladder = setting.ladder(use, need.count, posture, used)
-        index = ladder.nearest_index(target_kg, low_kg, lift.most_kg(use), bearable_kg=bearable_kg)
-        if index is None:
-            continue
-        off = abs(ladder.masses_kg[index] - target_kg) + LATER_USE * order * target_kg
-        if off < least_off - 1e-9:
-            best, least_off = (use, index), off
+        later = LATER_USE * order
+        for sound, worse in ((True, later), (False, later + POOR_HOLD)):
+            ladder = setting.ladder(use, need.count, posture, used, sound=sound)
+            index = ladder.nearest_index(target_kg, low_kg, lift.most_kg(use), bearable_kg=bearable_kg)
+            if index is None:
+                continue
+            off = abs(ladder.masses_kg[index] - target_kg) + worse * target_kg
+            if off < least_off - 1e-9:
+                best, least_off = (ladder, index), off
     if best is None:
         return None
-    use, index = best
-    rung = setting.ladder(use, need.count, posture, used).rung(index)
+    rung = best[0].rung(best[1])
     if need.optional and target_kg < rung.mass.value / 2:
         return None
     return ChosenLoad(rung, _grade_of(rung, setting, posture))

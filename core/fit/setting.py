@@ -33,7 +33,7 @@ class Known:
     offers: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
     refusals: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
     sources: dict[tuple[Use, Posture, int], tuple[Source, ...]] = field(default_factory=dict)
-    ladders: dict[tuple[Use, Posture, int, frozenset[str]], Ladder] = field(default_factory=dict)
+    ladders: dict[tuple[Use, Posture, int, frozenset[str], bool], Ladder] = field(default_factory=dict)
     states: dict[str, States] = field(default_factory=dict)
     packed: dict[str, Packed] = field(default_factory=dict)
     stock: tuple[Choices, Combinations] | None = None
@@ -98,27 +98,39 @@ class Setting:
         return self.known.refusals[key]
 
     def ladder(
-        self, use: Use, count: int = 1, posture: Posture = Posture.STANDING, without: frozenset[str] = frozenset()
+        self,
+        use: Use,
+        count: int = 1,
+        posture: Posture = Posture.STANDING,
+        without: frozenset[str] = frozenset(),
+        *,
+        sound: bool = False,
     ) -> Ladder:
         """Every load for the use; with `count` 2, two alike at once (masses are of both together).
 
-        `without` names things that are in use already; the ladder is then that of the house less them.
+        `without` names things that are in use already; the ladder is then that of the house less them. A `sound` one
+        has only loads held in a good or fair way.
         """
+        sound = sound and any(offer.grade is Grade.POOR for offer in self.offers(use, posture))
         if without:
             without = frozenset(thing.id for thing in self.things if thing.id in without and _is_load(thing))
-        key = (use, arms(use, posture), count, without)
+        key = (use, arms(use, posture), count, without, sound)
         if key not in self.known.ladders:
             self.known.ladders[key] = self._made_ladder(*key)
         return self.known.ladders[key]
 
-    def _made_ladder(self, use: Use, posture: Posture, count: int, without: frozenset[str]) -> Ladder:
+    def _made_ladder(self, use: Use, posture: Posture, count: int, without: frozenset[str], sound: bool) -> Ladder:
         if without:
             left = tuple(thing for thing in self.house.things if thing.id not in without)
             rest = Setting(replace(self.house, things=left), self.person, self.materials, self.place)
-            return rest.ladder(use, count, posture)
+            return rest.ladder(use, count, posture, sound=sound)
         if self._before is not None and self._adds_nothing(use, posture, self._before):
-            return self._before.ladder(use, count, posture)
-        return Ladder(use, self.sources(use, count, posture), self.materials, self.house.cup_l)
+            return self._before.ladder(use, count, posture, sound=sound)
+        sources = self.sources(use, count, posture)
+        if sound:
+            poor = {offer.thing_id for offer in self.offers(use, posture) if offer.grade is Grade.POOR}
+            sources = tuple(source for source in sources if source.thing.id not in poor)
+        return Ladder(use, sources, self.materials, self.house.cup_l)
 
     def _adds_nothing(self, use: Use, posture: Posture, before: Setting) -> bool:
         """Whether what was added since `before` leaves a ladder alone: it neither serves the use nor fits a bag."""

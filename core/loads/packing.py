@@ -14,13 +14,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.loads.pieces import GRAIN_KG, PACK_S, Numbers, States, Whole
-from core.things.model import Closure, Form, Hazard, Hold, Thing
+from core.things.model import Closure, Form, Hazard, Hold, Rigidity, Thing
 
 PACKABLE_FORMS = frozenset({Form.VESSEL, Form.TIN, Form.SACK, Form.BLOCK, Form.BOOK, Form.FREE_WEIGHT})
 UNPACKABLE_HAZARDS = frozenset({Hazard.GLASS, Hazard.HELD_CHEMICALS, Hazard.SHARP})
 SORTS_LIMITS = ((14, 6), (20, 5), (36, 4), (90, 3), (1600, 2))
 """(most choices, sorts in one bag): beyond the last, one sort. Each row keeps to some 100,000 combinations."""
 SLACK = 1e-9
+PILLOW = 0.65
+"""A filled soft sack is a pillow, thin at every edge: its share of its outer box, assumed."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -65,11 +67,12 @@ class Packed:
 
 
 def pack_volume_l(thing: Thing) -> float:
-    """Room one piece takes in a bag: its own figure, else its outer box, L."""
+    """Room one piece takes in a bag: its own figure, else its outer box (less for a soft sack), L."""
     facts = thing.facts
     if facts.pack_l is not None:
         return facts.pack_l
-    return facts.length_cm * facts.width_cm * facts.height_cm / 1000
+    soft_sack = facts.form is Form.SACK and facts.rigidity is Rigidity.SOFT
+    return facts.length_cm * facts.width_cm * facts.height_cm / 1000 * (PILLOW if soft_sack else 1.0)
 
 
 def can_be_packed(thing: Thing) -> bool:
