@@ -10,44 +10,22 @@ import argparse
 import os
 import subprocess
 import sys
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEventLoop, QTimer
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QWidget
 
-from gui.states import ShownState
 from gui.theme import Theme, ThemeMode
+
+if TYPE_CHECKING:
+    from gui.gallery.pictured import PicturedScreen
 
 SIZES = ((1024, 700), (1280, 800), (1920, 1200))
 SCALES = (100, 200)
 THEMES = (ThemeMode.LIGHT, ThemeMode.DARK)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PicturedScreen:
-    """A screen by name, and how to build it in a state."""
-
-    name: str
-    build: Callable[[ShownState], QWidget]
-
-
-def pictured_screens() -> tuple[PicturedScreen, ...]:
-    """Every screen there is a picture of; a new screen adds its line here."""
-    from gui import gallery
-    from gui.gallery.fill import fill_page
-
-    return (
-        PicturedScreen(name="gallery-controls", build=gallery.controls_page),
-        PicturedScreen(name="gallery-house", build=gallery.house_page),
-        PicturedScreen(name="gallery-vessel", build=gallery.vessel_page),
-        PicturedScreen(name="gallery-ladder", build=gallery.ladder_page),
-        PicturedScreen(name="gallery-week", build=gallery.week_page),
-        PicturedScreen(name="gallery-window", build=gallery.window),
-        PicturedScreen(name="gallery-pictures", build=gallery.pictures_page),
-        PicturedScreen(name="fill", build=fill_page),
-    )
+SETTLED_MS = 40
 
 
 def write_pictures(app: QApplication, folder: Path, screens: Sequence[PicturedScreen], scale_pct: int) -> int:
@@ -57,15 +35,21 @@ def write_pictures(app: QApplication, folder: Path, screens: Sequence[PicturedSc
     for screen in screens:
         for mode in THEMES:
             theme.set_mode(mode)
-            for state in ShownState:
+            for state in screen.states:
                 widget = screen.build(state)
                 for width, height in SIZES:
                     name = f"{screen.name}-{state.value}-{mode.value}-{width}x{height}-{scale_pct}.png"
                     _grab(widget, width, height, folder / name)
                     written += 1
-                widget.close()
-                widget.deleteLater()
+                _end(widget)
     return written
+
+
+def _end(widget: QWidget) -> None:
+    """Now rather than with the application, so that hundreds of screens don't wait in memory."""
+    widget.close()
+    widget.deleteLater()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 def _grab(widget: QWidget, width: int, height: int, file: Path) -> None:
@@ -79,7 +63,7 @@ def _grab(widget: QWidget, width: int, height: int, file: Path) -> None:
 def _settle() -> None:
     """Let layouts that depend on one another come to rest."""
     turn = QEventLoop()
-    QTimer.singleShot(25, turn.quit)
+    QTimer.singleShot(SETTLED_MS, turn.quit)
     turn.exec()
 
 
@@ -92,6 +76,8 @@ def _arguments(words: Sequence[str]) -> argparse.Namespace:
 
 
 def _one_scale(given: argparse.Namespace) -> int:
+    from gui.gallery.pictured import pictured_screens
+
     app = QApplication.instance() or QApplication(sys.argv[:1])
     if not isinstance(app, QApplication):
         raise TypeError("pictures need an application with windows")

@@ -15,6 +15,7 @@ from core.store.record import Record
 from gui.desk.desk import Desk
 from gui.opening.demo import demo_house
 
+LONG_NAME = "the one with the dented corner that stands beside the stove in winter"
 NOON = datetime.datetime(2026, 5, 4, 12, 0, tzinfo=datetime.UTC)
 
 

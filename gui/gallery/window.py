@@ -1,10 +1,11 @@
-"""The whole window around gallery pages, as the screens will stand in it."""
+"""The whole window around a screen, and the settings."""
 
 from __future__ import annotations
 
-from gui.gallery.house import house_page
-from gui.gallery.loads import ladder_page, vessel_page
-from gui.gallery.week import week_page
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QWidget
+
 from gui.shell import Deeds, MainWindow, PersonView, ScreenName
 from gui.shell.settings_page import SettingsPage, SettingsView, UnitChoice
 from gui.states import ShownState
@@ -12,41 +13,34 @@ from gui.theme import ThemeMode
 
 _PEOPLE = (
     PersonView(person_id="ines", name="Ines", detail="68 kg"),
-    PersonView(person_id="tomas", name="Tomas", detail="81 kg"),
+    PersonView(person_id="tomas", name="Tomas", detail="84 kg"),
 )
 _LONG = PersonView(person_id="ines", name="Ines-Maximiliane of the Dipper", detail="68 kg")
-_START = {
-    ShownState.EMPTY: ScreenName.SETTINGS,
-    ShownState.DEMO: ScreenName.HOUSEHOLD,
-    ShownState.LONG: ScreenName.WEEK,
-    ShownState.REFUSED: ScreenName.FILL,
-}
 
 
-def window(state: ShownState) -> MainWindow:
-    """The window, on another screen in each state; refused: the data can't be opened."""
-    made = MainWindow()
-    made.show_people((_LONG,) if state is ShownState.LONG else _PEOPLE, "ines")
-    made.show_screen(_START[state])
-    if state is ShownState.REFUSED:
-        made.show_trouble("The data folder is used by another Fillmark window; close that one first.")
-        return made
-    made.furnish(
-        {
-            ScreenName.HOUSEHOLD: lambda: house_page(state),
-            ScreenName.FILL: lambda: vessel_page(state),
-            ScreenName.SWAP: lambda: ladder_page(state),
-            ScreenName.WEEK: lambda: week_page(state),
-            ScreenName.SETTINGS: _settings,
-        },
-        Deeds(undo=_nothing, redo=_nothing),
-    )
+def window_around(name: ScreenName, build: Callable[[ShownState], QWidget]) -> Callable[[ShownState], QWidget]:
+    """How to build the window with this screen in it."""
+
+    def made(state: ShownState) -> QWidget:
+        window = MainWindow()
+        window.show_people(_people(state), "ines")
+        window.furnish({name: lambda: build(state)}, Deeds(undo=_nothing, redo=_nothing))
+        window.show_screen(name)
+        return window
+
     return made
 
 
-def _settings() -> SettingsPage:
+def settings_page(_state: ShownState) -> QWidget:
+    """The settings of somebody on a boat."""
     folder = "/home/ines/.local/share/fillmark"
     return SettingsPage(SettingsView(units=UnitChoice.METRIC, theme=ThemeMode.AUTO, data_folder=folder))
+
+
+def _people(state: ShownState) -> tuple[PersonView, ...]:
+    if state is ShownState.EMPTY:
+        return ()
+    return (_LONG,) if state is ShownState.LONG else _PEOPLE
 
 
 def _nothing() -> None:

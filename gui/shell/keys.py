@@ -51,7 +51,7 @@ def all_keys() -> tuple[KeyLine, ...]:
 class KeyHelp(QDialog):
     """All keys on one card."""
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Keys")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

@@ -9,21 +9,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from gui import gallery
+from gui.gallery.pictured import WIDGETS
 from gui.states import ShownState
 from gui.theme import Theme, ThemeMode
 from tests.gui import hand
 from tests.gui.looking import clipped_labels, nameless, show_at
 
-PAGES: dict[str, Callable[[ShownState], QWidget]] = {
-    "controls": gallery.controls_page,
-    "house": gallery.house_page,
-    "ladder": gallery.ladder_page,
-    "pictures": gallery.pictures_page,
-    "vessel": gallery.vessel_page,
-    "week": gallery.week_page,
-    "window": gallery.window,
-}
+PAGES: dict[str, Callable[[ShownState], QWidget]] = {screen.name: screen.build for screen in WIDGETS}
 EVERY_PAGE = pytest.mark.parametrize("build", PAGES.values(), ids=PAGES.keys())
 EVERY_STATE = pytest.mark.parametrize("state", list(ShownState))
 

@@ -1,0 +1,29 @@
+"""The swap screen over the invented household, in every state worth a look."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtWidgets import QWidget
+
+from core.store.commands import ChangeThing
+from gui.gallery.stage import LONG_NAME, Stage
+from gui.states import ShownState
+from gui.swap import SwapScreen
+
+
+def swap_page(state: ShownState) -> QWidget:
+    """Nobody yet; a squat without its gear; long names; a movement nobody knows at a dose nobody can read."""
+    stage = Stage(demo=state is not ShownState.EMPTY)
+    if state is ShownState.LONG:
+        for thing in stage.desk.house().things:
+            stage.desk.do(ChangeThing(replace(thing, name=f"{thing.name}, {LONG_NAME}"[:80])))
+    screen = SwapScreen(stage.desk)
+    panel = screen.panel
+    if state is ShownState.REFUSED:
+        panel.movement.show_text("frobnicate")
+        panel.dose.show_text("4 × 5 at 40 stone")
+        screen.ask(panel.asked_now())
+    elif state is not ShownState.EMPTY:
+        panel.show_movement("Back squat")
+    return stage.bear(screen)
