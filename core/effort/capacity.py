@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import lru_cache
 
 from core.effort.load import effective_kg, effective_u_kg
 from core.effort.relation import relation_u, share_of_max
-from core.exercise.model import DoseKind, Exercise, Muscle, Pattern
+from core.exercise.model import Exercise, Pattern
+from core.exercise.strength import carries_over, leading_muscle
 from core.house.model import Experience, Person
 from core.quantity import Measured, Origin
 
@@ -35,23 +35,11 @@ STARTING_SHARES: dict[Pattern, tuple[float, float, float]] = {
 }
 """One-repetition effective load per side as a share of body mass: new, some, trained. Common practice, no source."""
 
-PRIME_MOVERS: dict[Pattern, frozenset[Muscle]] = {
-    Pattern.SQUAT: frozenset({Muscle.QUADS, Muscle.GLUTES}),
-    Pattern.LUNGE: frozenset({Muscle.QUADS, Muscle.GLUTES}),
-    Pattern.HINGE: frozenset({Muscle.GLUTES, Muscle.HAMSTRINGS, Muscle.BACK_EXTENSORS}),
-    Pattern.GROUND_TO_OVERHEAD: frozenset({Muscle.GLUTES, Muscle.QUADS, Muscle.FRONT_SHOULDERS}),
-    Pattern.PUSH_LEVEL: frozenset({Muscle.CHEST}),
-    Pattern.PUSH_OVERHEAD: frozenset({Muscle.FRONT_SHOULDERS}),
-    Pattern.PULL_LEVEL: frozenset({Muscle.LATS, Muscle.MID_BACK}),
-    Pattern.PULL_OVERHEAD: frozenset({Muscle.LATS}),
-}
 EXPERIENCE_PLACE: dict[Experience, int] = {Experience.NEW: 0, Experience.SOME: 1, Experience.TRAINED: 2}
 DEFAULT_EFFORT: tuple[float, float, float] = (7.0, 7.5, 8.0)
 """Effort of a usual set: new, some, trained."""
 EIGHT_REPS = 8.0
 SINGLE_JOINT_FACTOR: tuple[float, float, float] = (0.5, 0.75, 1.0)
-PRIME_WEIGHT = 0.7
-SECOND_WEIGHT = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,23 +65,6 @@ class Ceiling:
     told_by: str
     measured: bool
     transfer_u: float = 0.0
-
-
-def is_strength(exercise: Exercise) -> bool:
-    """Whether repetitions against a load describe the exercise (the relation of reps and load applies)."""
-    return exercise.dose is DoseKind.REPS and exercise.main_pattern in STARTING_SHARES
-
-
-def carries_over(exercise: Exercise) -> bool:
-    """Whether pattern strength describes this exercise: a prime mover works and at least two muscles share the work."""
-    return _shared_work(exercise.main_pattern, exercise.muscles)
-
-
-@lru_cache(maxsize=65536)
-def _shared_work(pattern: Pattern, muscles: tuple[tuple[Muscle, float], ...]) -> bool:
-    movers = PRIME_MOVERS.get(pattern, frozenset())
-    has_mover = any(muscle in movers and weight >= PRIME_WEIGHT for muscle, weight in muscles)
-    return has_mover and sum(weight >= SECOND_WEIGHT for _, weight in muscles) > 1
 
 
 def one_rep_from_set(
@@ -162,11 +133,6 @@ class _Origin:
         if carries_over(self.exercise) is not compound:
             return False
         return compound or leading_muscle(self.exercise) is leading_muscle(other)
-
-
-def leading_muscle(exercise: Exercise) -> Muscle:
-    """The muscle with the greatest weight, the first of equals."""
-    return max(exercise.muscles, key=lambda pair: pair[1])[0]
 
 
 def _moved(exercise: Exercise, origin: _Origin, person: Person) -> Ceiling:

@@ -12,10 +12,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from core.effort.capacity import DEFAULT_EFFORT, EXPERIENCE_PLACE, Ceiling, Prescription, is_strength
+from core.effort.capacity import DEFAULT_EFFORT, EXPERIENCE_PLACE, Ceiling, Prescription
 from core.effort.load import SHARE_U, effective_kg, external_for_effective_kg
 from core.effort.relation import LONGEST_REPS, reps_at_share, reps_in_reserve, share_of_max
 from core.exercise.model import DoseKind, Exercise, Option
+from core.exercise.strength import is_strength
 from core.fit.model import Binding
 from core.house.model import Person
 
@@ -31,6 +32,7 @@ CURVE_U = 0.15
 """Doubt of the relation per natural log unit between asked and new share: it cancels when the shares are equal."""
 ANOTHER_KIND = 0.45
 BY_FEEL = 0.6
+LONG_S = 180
 """How far the effort of a set against a load is reached by a hold or a walk, and by a band whose pull nobody knows."""
 OPTION_WORDS: dict[Option, str] = {
     Option.SLOW_LOWERING: "lower over four seconds",
@@ -96,14 +98,14 @@ def equivalent_dose(
         return _not_against_a_load(exercise, person, wanted, share)
     moved_kg = effective_kg(exercise, binding.load_kg, person.body_mass_kg, height_cm=binding.height_cm)
     if moved_kg <= 0:
-        return _by_feel(exercise, wanted)
+        return _by_feel(exercise, person, wanted)
     return _strength(exercise, binding, person, ceiling, wanted, moved_kg, share)
 
 
 def _not_against_a_load(exercise: Exercise, person: Person, wanted: Prescription, share: float | None) -> Dose:
     """Holds, distances, plain repetitions. For a set against a load they reach its effort only in part."""
     if exercise.dose is DoseKind.REPS:
-        dose = _by_feel(exercise, wanted)
+        dose = _by_feel(exercise, person, wanted)
     else:
         timed = exercise.dose is DoseKind.TIME
         dose = _timed(exercise, person, wanted) if timed else _by_distance(exercise, person, wanted)
@@ -131,7 +133,7 @@ def _strength(
     middle = to_failure - reserve
     notes: list[str] = []
     options: tuple[Option, ...] = ()
-    most = min(LONGEST_REPS, max(20.0, exercise.typical[1]))
+    most = _most_reps(exercise, ceiling, wanted)
     if middle > most:
         options = tuple(option for option in HARDER_OPTIONS if option in exercise.options)[:2]
         low, high = most * 0.7, most
@@ -142,16 +144,24 @@ def _strength(
         notes.append("Heavy for you: take an easier version or a lighter load if you can't reach the reps.")
     if not ceiling.measured:
         notes.append(f"Reps come from {ceiling.told_by}. One logged set makes them yours.")
-    lowest = max(1, math.floor(low + 0.5))
+    lowest = max(1, math.floor(min(low, most) + 0.5))
     return Dose(
         sets=wanted.sets,
-        reps=(lowest, max(lowest, math.floor(high + 0.5))),
+        reps=(lowest, max(lowest, math.floor(min(high, most) + 0.5))),
         effort=wanted.effort,
         share=share,
         reachable=_reachable(share, asked_share, middle, most),
         options=options,
         notes=tuple(notes),
     )
+
+
+def _most_reps(exercise: Exercise, ceiling: Ceiling, wanted: Prescription) -> float:
+    """The upper end of the exercise's own range; of the very movement that was written, what was written for it."""
+    most = exercise.typical[1]
+    if ceiling.measured and ceiling.transfer_u == 0 and wanted.reps is not None:
+        most = max(most, wanted.reps)
+    return min(LONGEST_REPS, most)
 
 
 def _too_light(options: tuple[Option, ...], wanted: Prescription) -> str:
@@ -186,20 +196,22 @@ def _relative_u(
 
 
 def _reachable(share: float, asked: float | None, middle: float, most: float) -> float:
-    """1 at the asked share, 0 at half or double it; without an asked share 1 inside the sensible repetitions."""
+    """1 at the asked share, 0 at half or double it, less where the effort asks for more repetitions than are usual."""
+    enough = 1.0 if middle <= most else most / middle
     if asked is not None:
-        return max(0.0, 1 - abs(math.log(share / asked)) / math.log(2))
+        return min(enough, max(0.0, 1 - abs(math.log(share / asked)) / math.log(2)))
     if middle < FEWEST_REPS:
         return max(0.0, middle / FEWEST_REPS)
-    return 1.0 if middle <= most else max(0.2, most / middle)
+    return max(0.2, enough)
 
 
-def _by_feel(exercise: Exercise, wanted: Prescription) -> Dose:
-    low, high = exercise.typical
+def _by_feel(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
+    """Repetitions that no known load stands behind: those asked for as far as they are usual here."""
+    low, high = _usual(exercise, person) if wanted.reps is None else (wanted.reps - 1, wanted.reps + 3)
     note = f"Stop when about {10 - wanted.effort:.0f} reps are left." if is_strength(exercise) else ""
     return Dose(
         sets=wanted.sets,
-        reps=(round(low), round(high)),
+        reps=(round(_within(low, exercise)), round(_within(high, exercise))),
         effort=wanted.effort,
         reachable=BY_FEEL if is_strength(exercise) else 1.0,
         notes=(note,) if note else (),
@@ -209,17 +221,25 @@ def _by_feel(exercise: Exercise, wanted: Prescription) -> Dose:
 def _timed(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
     low, high = _usual(exercise, person)
     if wanted.seconds is not None:
-        low, high = 0.9 * wanted.seconds, 1.1 * wanted.seconds
-        low, high = max(low, exercise.typical[0]), min(max(high, exercise.typical[0]), exercise.typical[1] * 1.5)
-    low_s, high_s = _tidy_s(low), _tidy_s(max(low, high))
-    return Dose(sets=wanted.sets if high <= 180 else 1, seconds=(low_s, high_s), effort=wanted.effort)
+        low, high = _within(0.9 * wanted.seconds, exercise), _within(1.1 * wanted.seconds, exercise)
+    return Dose(
+        sets=wanted.sets if high <= LONG_S else 1,
+        seconds=(_tidy_s(low, exercise), _tidy_s(high, exercise)),
+        effort=wanted.effort,
+    )
 
 
 def _by_distance(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
     low, high = _usual(exercise, person)
     if wanted.distance_m is not None:
-        low, high = 0.9 * wanted.distance_m, 1.1 * wanted.distance_m
-    return Dose(sets=wanted.sets, distance_m=(_tidy_m(low), _tidy_m(high)), effort=wanted.effort)
+        low, high = _within(0.9 * wanted.distance_m, exercise), _within(1.1 * wanted.distance_m, exercise)
+    return Dose(sets=wanted.sets, distance_m=(_tidy_m(low, exercise), _tidy_m(high, exercise)), effort=wanted.effort)
+
+
+def _within(amount: float, exercise: Exercise) -> float:
+    """The amount inside the exercise's own range."""
+    low, high = exercise.typical
+    return min(max(amount, low), high)
 
 
 def _usual(exercise: Exercise, person: Person) -> tuple[float, float]:
@@ -230,11 +250,11 @@ def _usual(exercise: Exercise, person: Person) -> tuple[float, float]:
     return low + 0.25 * place * span, low + (0.5 + 0.25 * place) * span
 
 
-def _tidy_s(seconds: float) -> int:
+def _tidy_s(seconds: float, exercise: Exercise) -> int:
     step = 5 if seconds <= 120 else 60
-    return max(5, round(seconds / step) * step)
+    return round(_within(round(seconds / step) * step, exercise))
 
 
-def _tidy_m(metres: float) -> int:
+def _tidy_m(metres: float, exercise: Exercise) -> int:
     step = 5 if metres <= 200 else 100
-    return max(5, round(metres / step) * step)
+    return round(_within(round(metres / step) * step, exercise))

@@ -22,10 +22,13 @@ PLACING_S = 10.0
 """To fetch and place one thing, and again for each step its grade is below good; assumed."""
 
 
-def bind(exercise: Exercise, setting: Setting, *, wanted_kg: float | None = None) -> Binding | Missing:
+def bind(
+    exercise: Exercise, setting: Setting, *, wanted_kg: float | None = None, proven: bool = False
+) -> Binding | Missing:
     """The best way to do `exercise` here with a load near `wanted_kg`, or every reason why it can't be done.
 
-    `wanted_kg` None takes a light start within the exercise's range for the person's experience.
+    `wanted_kg` None takes a light start within the exercise's range for the person's experience. Unless a test, a log
+    or a written set has `proven` what the person lifts, no load passes the most of a first set.
     """
     why = list(place_reasons(exercise, setting))
     lacking: list[Use] = []
@@ -36,7 +39,7 @@ def bind(exercise: Exercise, setting: Setting, *, wanted_kg: float | None = None
             why.append(why_no_fixture(need, exercise, setting))
             lacking.append(need.uses[0])
     need_of_load = exercise.load_need
-    lift = None if need_of_load is None else Lift(exercise, need_of_load, setting, wanted_kg)
+    lift = None if need_of_load is None else Lift(exercise, need_of_load, setting, wanted_kg, proven)
     load = None if lift is None else chosen_load(lift)
     if lift is not None and load is None and not lift.need.optional:
         why.append(why_no_load(lift))

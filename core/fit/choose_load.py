@@ -21,12 +21,13 @@ POOR_HOLD = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Lift:
-    """A load asked for: the need, how near to which mass, and whether it is a first load (then kept light)."""
+    """A load asked for: the need, and how near to which mass; kept light unless the person has `proven` it."""
 
     exercise: Exercise
     need: Need
     setting: Setting
     wanted_kg: float | None
+    proven: bool = False
 
     @property
     def limits_kg(self) -> tuple[float, float]:
@@ -43,7 +44,7 @@ class Lift:
     def most_kg(self, use: Use) -> float:
         """The heaviest load taken for the use."""
         high_kg = self.limits_kg[1]
-        if self.wanted_kg is not None:
+        if self.proven:
             return high_kg
         return min(high_kg, most_at_first_kg(self.exercise, use, self.need.count, self.setting.person))
 

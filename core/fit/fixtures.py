@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.exercise.model import Demand, Exercise, Need, Posture, Use
 from core.fit.geometry import ceiling_reason, too_high_to_stand_on, working_heights
 from core.fit.model import Held, Offer
 from core.fit.setting import Setting
 from core.fit.words import nothing_listed
-from core.things.affordance import knee_angle_deg
+from core.things.affordance import Grade, knee_angle_deg
 from core.things.model import Thing
+
+LIGHT_HOLD = 0.2
+"""A door frame may be leaned and pressed on by its nature; a pull of more than this share of the body needs a check."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +84,8 @@ def _holds(need: Need, exercise: Exercise, setting: Setting, offer: Offer) -> He
         way_m = thing.facts.route_m if thing is not None else setting.place.walk_m
         if way_m < need.space_m:
             return f"{offer.name} gives {way_m:.0f} m, it needs {need.space_m:.0f} m"
+    if offer.use is Use.DOOR_FRAME and need.bears > LIGHT_HOLD:
+        return _pulled_frame(offer)
     if thing is None:
         return _held(offer, None)
     if need.count > thing.count:
@@ -98,6 +103,16 @@ def _holds(need: Need, exercise: Exercise, setting: Setting, offer: Offer) -> He
     if not heights:
         return f"the height of {thing.name.lower()} is not known: add it"
     return f"{thing.name} is {heights[0]:.0f} cm high, it needs {low:.0f} to {high:.0f} cm"
+
+
+def _pulled_frame(offer: Offer) -> Held | str:
+    """A door frame that part of the body hangs back from: only what its owner has checked, or what is rated."""
+    thing = offer.thing
+    if thing is None or bearing_limit_kg(thing) is None:
+        return f"{offer.name} is not made to be pulled on: list it with your own check that it holds"
+    if thing.facts.rating_kg is not None:
+        return _held(offer, None)
+    return replace(_held(offer, None), grade=Grade.FAIR, reason="your own check, no rating: start with your feet close")
 
 
 def _held(offer: Offer, height_cm: float | None) -> Held:
@@ -128,7 +143,7 @@ def _step_reason(exercise: Exercise, setting: Setting, offer: Offer, height_cm: 
 def why_no_fixture(need: Need, exercise: Exercise, setting: Setting) -> str:
     """Name the nearest thing that may not serve, with the reason, else just what is lacking."""
     for use in need.uses:
-        for offer in setting.offers(use):
+        for offer in sorted(setting.offers(use), key=lambda offer: offer.thing is None):
             held = _holds(need, exercise, setting, offer)
             if isinstance(held, str):
                 return held

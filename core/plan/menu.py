@@ -13,13 +13,13 @@ from core.effort.capacity import (
     EXPERIENCE_PLACE,
     STARTING_SHARES,
     Prescription,
-    carries_over,
     ceiling,
-    is_strength,
 )
 from core.effort.dose import Dose, default_prescription, equivalent_dose, target_share, wanted_load_kg
 from core.exercise.model import DoseKind, Exercise, Family
+from core.exercise.strength import carries_over, is_strength
 from core.fit.bind import bind
+from core.fit.choose_load import Lift
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
 from core.knowledge import Catalog
@@ -213,7 +213,7 @@ def _strength_candidate(exercise: Exercise, request: MenuRequest) -> Candidate |
         share = target_share(prescription, exercise)
         if exercise.load_need is not None:
             wanted = max(0.0, wanted_load_kg(exercise, top, person, share))
-    bound = bind(exercise, request.setting, wanted_kg=wanted)
+    bound = bind(exercise, request.setting, wanted_kg=wanted, proven=top.measured)
     if isinstance(bound, Missing):
         return None
     return _made(exercise, bound, prescription, share, request)
@@ -283,9 +283,9 @@ def _bound_at(candidate: Candidate, state: FillState, request: MenuRequest) -> B
     if load is None or need is None:
         return None
     rung = request.setting.ladder(load.use, need.count).at_fill(state.thing_id, state.material_id, state.volume_l)
-    low, high = need.mass_share or (0.0, 1.0)
-    mass = request.setting.person.body_mass_kg
-    if rung is None or not low * mass <= rung.mass.value <= high * mass:
+    person = request.setting.person
+    lift = Lift(candidate.exercise, need, request.setting, None, ceiling(candidate.exercise, person).measured)
+    if rung is None or not lift.limits_kg[0] <= rung.mass.value <= lift.most_kg(load.use):
         return None
     return replace(candidate.binding, load=rung, set_up_s=candidate.binding.set_up_s - load.set_up_s + rung.set_up_s)
 

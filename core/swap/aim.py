@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from core.effort.capacity import Prescription, ceiling, is_strength, one_rep_from_set
+from core.effort.capacity import Prescription, ceiling, one_rep_from_set
 from core.effort.dose import default_prescription, target_share
 from core.effort.load import effective_kg
 from core.exercise.model import DoseKind, Exercise
+from core.exercise.strength import is_strength
 from core.fit.first_load import load_limits_kg
 from core.house.model import Person
 from core.quantity import Measured, Origin

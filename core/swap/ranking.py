@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from core.effort.capacity import carries_over, is_strength
 from core.effort.dose import Dose
 from core.exercise.model import Exercise
+from core.exercise.strength import carries_over, is_strength
 from core.fit.model import Binding
 from core.fit.setting import GRADE_PENALTY_S
 from core.swap.aim import Aim

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from core.effort.capacity import carries_over, is_strength
 from core.effort.dose import Dose
 from core.effort.load import effective_kg
 from core.exercise.model import Exercise
+from core.exercise.strength import carries_over, is_strength
 from core.fit.model import Binding
 from core.house.model import Person
 from core.swap.model import Answer, Cause, SwapRequest
@@ -17,8 +17,10 @@ NEAR_ENOUGH_LOAD = 0.95
 """A reached load within 5 % of the one asked for counts as a match."""
 
 
-def reasons(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRequest) -> Iterator[str]:
-    """One sentence each on kinship, load, fixtures and dose."""
+def reasons(
+    exercise: Exercise, bound: Binding, dose: Dose, request: SwapRequest, *, kept_light: bool = False
+) -> Iterator[str]:
+    """One sentence each on kinship, load, fixtures and dose; `kept_light` where a first load stays below the effort."""
     asked = request.asked
     if exercise.id == asked.id:
         yield "The same movement with what you have."
@@ -27,7 +29,11 @@ def reasons(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRequest
     else:
         yield "A neighbouring pattern."
     if bound.load is not None:
-        yield f"{bound.load.mass.value:.1f} kg is the nearest load you can make to the effort asked for."
+        kg = f"{bound.load.mass.value:.1f} kg"
+        if kept_light:
+            yield f"{kg} is where to begin: heavier only once you have logged a set."
+        else:
+            yield f"{kg} is the nearest load you can make to the effort asked for."
     for held in bound.fixtures:
         if held.thing_id:
             height = f", {held.height_cm:.0f} cm high" if held.height_cm is not None else ""

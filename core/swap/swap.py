@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from core.effort.capacity import ceiling, is_strength
+from core.effort.capacity import ceiling
 from core.effort.dose import FEWEST_REPS, Dose, equivalent_dose, wanted_load_kg
 from core.exercise.model import Exercise, Family
+from core.exercise.strength import is_strength
 from core.fit.bind import bind
+from core.fit.first_load import most_at_first_kg
 from core.fit.fixtures import place_reasons
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
+from core.house.model import Person
 from core.knowledge import Catalog
 from core.swap.aim import Aim, aim_of, like_asked_kg, prescription_for
 from core.swap.chain import chain_to
@@ -64,7 +67,7 @@ def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim
     if isinstance(done, str):
         ground = Ground.PLACE if any(True for _ in place_reasons(exercise, setting)) else Ground.THINGS
         return _left_out(exercise, ground, done)
-    bound, dose = done
+    bound, dose, kept_light = done.bound, done.dose, done.kept_light
     too_much = effort_reason(exercise, dose, request, aim)
     if too_much:
         return _left_out(exercise, Ground.EFFORT, too_much)
@@ -73,7 +76,7 @@ def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim
         binding=bound,
         dose=dose,
         closeness=closeness_of(exercise, bound, dose, request, aim),
-        why=tuple(reasons(exercise, bound, dose, request)),
+        why=tuple(reasons(exercise, bound, dose, request, kept_light=kept_light)),
         cautions=bound.cautions,
     )
 
@@ -82,25 +85,42 @@ def _left_out(exercise: Exercise, ground: Ground, why: str) -> LeftOut:
     return LeftOut(exercise_id=exercise.id, name=exercise.name, why=why, ground=ground)
 
 
-def _done_here(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> tuple[Binding, Dose] | str:
+@dataclass(frozen=True, slots=True)
+class _Done:
+    """An exercise bound and dosed; `kept_light` where the load stays below the wanted one because it is a first one."""
+
+    bound: Binding
+    dose: Dose
+    kept_light: bool
+
+
+def _done_here(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> _Done | str:
     """The exercise bound here and dosed as asked, or why it can't be bound."""
     person = setting.person
     top = ceiling(exercise, person, aim.known)
-    like_kg = None
-    wanted_kg = None
+    like_kg = wanted_kg = None
+    proven = top.measured
     if exercise.load_need is not None:
         if aim.wanted is not None and is_strength(exercise):
             wanted_kg = max(0.0, wanted_load_kg(exercise, top, person, aim.wanted))
         else:
             wanted_kg = like_kg = like_asked_kg(exercise, request, person)
-    bound = bind(exercise, setting, wanted_kg=wanted_kg)
+            proven = like_kg is not None
+    bound = bind(exercise, setting, wanted_kg=wanted_kg, proven=proven)
     if isinstance(bound, Missing):
         return "; ".join(bound.why)
     dose = equivalent_dose(exercise, bound, person, top, prescription_for(exercise, request, aim, person), aim.wanted)
     if like_kg and bound.load is not None:
         off = min(1.0, abs(math.log(bound.load_kg / like_kg)) / math.log(2))
         dose = replace(dose, reachable=dose.reachable * (1 - OFF_LOAD_COST * off))
-    return bound, dose
+    return _Done(bound, dose, not proven and _is_kept_light(exercise, bound, wanted_kg, person))
+
+
+def _is_kept_light(exercise: Exercise, bound: Binding, wanted_kg: float | None, person: Person) -> bool:
+    need, load = exercise.load_need, bound.load
+    if need is None or load is None or wanted_kg is None:
+        return False
+    return load.mass.value < wanted_kg and wanted_kg > most_at_first_kg(exercise, load.use, need.count, person)
 
 
 def _chain(request: SwapRequest, setting: Setting, aim: Aim, catalog: Catalog) -> tuple[Exercise, ...]:
@@ -125,6 +145,6 @@ def _can_do(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim
     done = _done_here(exercise, request, setting, aim)
     if isinstance(done, str):
         return None
-    _, dose = done
+    dose = done.dose
     too_heavy = dose.reps is not None and dose.share is not None and dose.reps[0] < FEWEST_REPS
     return not too_heavy and exercise.level <= highest_level(person) and not effort_reason(exercise, dose, request, aim)

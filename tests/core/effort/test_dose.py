@@ -6,10 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.effort.capacity import Prescription, carries_over, ceiling, one_rep_from_set
+from core.effort.capacity import Prescription, ceiling, one_rep_from_set
 from core.effort.dose import equivalent_dose, target_share, wanted_load_kg
 from core.effort.load import body_share, effective_kg, external_for_effective_kg
 from core.exercise.model import Basis, BodyShare, DoseKind, Exercise, Muscle, Option, Pattern
+from core.exercise.strength import carries_over
 from core.fit.model import Binding
 from core.house.model import Experience, Person
 from core.quantity import Measured
