@@ -10,7 +10,7 @@ import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
 
-from catalog.coverage import STRENGTH_PATTERNS, coverage
+from catalog.coverage import BANDS, STRENGTH_PATTERNS, coverage, needs_common_things_only
 from core.exercise.model import GYM_USES, LOAD_USES, Basis, Demand, DoseKind, Exercise, Pattern, Posture, Use
 
 LONGEST_SENTENCE = 90
@@ -40,6 +40,7 @@ def find_exercise_errors(exercises: Iterable[Exercise], source_ids: frozenset[st
     yield from _circles(by_id)
     yield from _unconnected(by_id)
     yield from _thin_patterns(entries)
+    yield from _without_staples(entries)
 
 
 # --- one entry against the trade's sense ------------------------------------------------------------------------------
@@ -54,6 +55,11 @@ def _patterns(exercise: Exercise) -> Iterator[str]:
             yield f"a weight of {weight:g} is not above 0 and at most 1"
     if exercise.muscles and max(weight for _, weight in exercise.muscles) < 1.0:
         yield "no muscle weighs 1.0; the prime mover must"
+
+
+def _staple(exercise: Exercise) -> Iterator[str]:
+    if exercise.staple and exercise.needs_gym:
+        yield "a movement that needs a gym is no staple"
 
 
 def _floor(exercise: Exercise) -> Iterator[str]:
@@ -138,6 +144,7 @@ def _one_sentence(text: str, longest: int) -> Iterator[str]:
 
 _RULES: tuple[Callable[[Exercise], Iterator[str]], ...] = (
     _patterns,
+    _staple,
     _floor,
     _landing,
     _overhead,
@@ -176,6 +183,8 @@ def _broken_links(exercise: Exercise, by_id: dict[str, Exercise]) -> Iterator[st
             yield f"{neighbour_id} is named as harder but does not name it as easier"
         elif other.level < exercise.level and not other.needs_gym:
             yield f"{neighbour_id} is named as harder but is level {other.level}, below level {exercise.level}"
+        elif other.level > exercise.level + 1 and not (other.needs_gym or exercise.needs_gym):
+            yield f"{neighbour_id} is named as harder but is level {other.level}, too far above level {exercise.level}"
 
 
 def _shared_names(entries: Iterable[Exercise]) -> Iterator[str]:
@@ -230,3 +239,13 @@ def _thin_patterns(entries: tuple[Exercise, ...]) -> Iterator[str]:
             for band, count in row.bands.items():
                 if not count:
                     yield f"{row.pattern}: no entry at level {band} needs only common things"
+
+
+def _without_staples(entries: tuple[Exercise, ...]) -> Iterator[str]:
+    """A strength pattern with entries at a level has a staple there that needs only common things."""
+    for pattern in STRENGTH_PATTERNS:
+        own = [one for one in entries if one.main_pattern is pattern and needs_common_things_only(one)]
+        for band, levels in BANDS.items():
+            there = [one for one in own if one.level in levels]
+            if there and not any(one.staple for one in there):
+                yield f"{pattern}: no staple at level {band} needs only common things"

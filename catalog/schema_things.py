@@ -25,6 +25,7 @@ from core.things.model import (
     Rigidity,
     ThingKind,
 )
+from core.things.words import plural_of
 
 Identifier = Annotated[str, Field(pattern=r"^[a-z][a-z0-9_]{2,59}$")]
 Label = Annotated[str, Field(min_length=2, max_length=60, pattern=r"^\S(.*\S)?$")]
@@ -147,7 +148,7 @@ class ThingEntry(Entry):
         return ThingKind(
             id=self.id,
             name=self.name,
-            plural=self.plural or f"{self.name}s",
+            plural=self.plural or plural_of(self.name),
             aliases=self.aliases,
             group=group,
             icon=self.icon,

@@ -22,6 +22,7 @@ _IRREGULAR = {
     "feet": "foot", "leaves": "leaf", "bus": "bus", "gas": "gas", "canvas": "canvas", "lens": "lens", "tyres": "tyre",
     "tires": "tire",
 }  # fmt: skip
+_PLURALS = {one: many for many, one in _IRREGULAR.items() if many != one}
 
 
 def singular(word: str) -> str:
@@ -35,6 +36,24 @@ def singular(word: str) -> str:
     if word.endswith("s") and not word.endswith(("ss", "us", "is")) and len(word) > 2:
         return word[:-1]
     return word
+
+
+def plural_of(name: str) -> str:
+    """The plural of a name such as "Storage box" or "Bag of rice": the noun before "of" or "with" carries it."""
+    words = name.split(" ")
+    at = next((place for place, word in enumerate(words) if place and word in ("of", "with")), len(words)) - 1
+    words[at] = _plural_of_word(words[at])
+    return " ".join(words)
+
+
+def _plural_of_word(word: str) -> str:
+    if word.lower() in _PLURALS:
+        return word[0] + _PLURALS[word.lower()][1:]
+    if word.endswith(("s", "x", "z", "ch", "sh", "otato")):
+        return f"{word}es"
+    if word.endswith("y") and word[-2:-1] not in tuple("aeiou"):
+        return f"{word[:-1]}ies"
+    return f"{word}s"
 
 
 def noun_words(words: Iterable[str]) -> tuple[str, ...]:

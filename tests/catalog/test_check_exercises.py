@@ -107,6 +107,7 @@ def test_a_faultless_entry_gives_no_sentence() -> None:
         ),
         ({"source_ids": ("hearsay",)}, "the source hearsay is not listed"),
         ({"body": BodyShare(share=0.5, source_ids=("hearsay",))}, "the source hearsay is not listed"),
+        ({"staple": True, "needs": (Need(uses=(Use.CABLE,)),)}, "a movement that needs a gym is no staple"),
         ({"easier": ("nothing",)}, "the easier neighbour nothing does not exist"),
         ({"harder": ("nothing",)}, "the harder neighbour nothing does not exist"),
     ],
@@ -132,6 +133,11 @@ def test_a_harder_neighbour_is_not_at_a_lower_level() -> None:
     assert errors(first, second) == ["first: second is named as harder but is level 2, below level 3"]
 
 
+def test_a_harder_neighbour_is_one_level_up_at_the_most() -> None:
+    first, second = one("first", level=1, harder=("second",)), one("second", level=3, easier=("first",))
+    assert errors(first, second) == ["first: second is named as harder but is level 3, too far above level 1"]
+
+
 def test_a_circle_is_told_once_by_its_smallest_id() -> None:
     ring = ("b_one", "c_two", "a_three")
     entries = [one(here, harder=(ring[(i + 1) % 3],), easier=(ring[(i - 1) % 3],)) for i, here in enumerate(ring)]
@@ -149,13 +155,14 @@ def test_an_id_used_twice_is_told() -> None:
     assert errors(one("first"), one("first", name="Other")) == ["first: the id is used 2 times"]
 
 
-def ladder_of_squats(levels: tuple[int, ...], *, linked: bool) -> list[Exercise]:
+def ladder_of_squats(levels: tuple[int, ...], *, linked: bool, staple: bool = True) -> list[Exercise]:
     ids = [f"squat_{number:02}" for number in range(len(levels))]
     return [
         one(
             here,
             patterns=((Pattern.SQUAT, 1.0),),
             level=level,
+            staple=staple,
             easier=tuple(ids[i - 1 : i]) if linked else (),
             harder=tuple(ids[i + 1 : i + 2]) if linked else (),
         )
@@ -173,8 +180,20 @@ def test_a_strength_pattern_leads_from_chair_level_to_hard() -> None:
 
 def test_a_strength_pattern_has_enough_entries_for_any_home_in_each_band() -> None:
     assert errors(*ladder_of_squats((1, 1, 2, 2, 2, 4), linked=True)) == [
+        "squat_04: squat_05 is named as harder but is level 4, too far above level 2",
         "squat: 6 entries with common things only, not 8",
         "squat: no entry at level 3 needs only common things",
+    ]
+
+
+def test_a_strength_pattern_has_a_staple_in_each_band() -> None:
+    entries = ladder_of_squats((1, 1, 2, 2, 3, 3, 4, 5), linked=True, staple=False)
+    entries[4] = replace(entries[4], staple=True)
+    entries[7] = replace(entries[7], staple=True, needs=(Need(uses=(Use.BAND,)),))
+    assert errors(*entries) == [
+        "squat: 7 entries with common things only, not 8",
+        "squat: no staple at level 1-2 needs only common things",
+        "squat: no staple at level 4-5 needs only common things",
     ]
 
 
