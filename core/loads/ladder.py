@@ -61,6 +61,15 @@ class Ladder:
         """The rung at `index`, with its recipe and uncertainty."""
         return self._rung_of(*self._entries[index])
 
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """The things the loads come from, by id."""
+        return self._sources
+
+    def rung_of(self, place: int, state: int) -> Rung:
+        """The load of one source in one of its states, whether or not another is sooner ready at that mass."""
+        return self._rung_of(place, state)
+
     def nearest(self, target_kg: float, low_kg: float, high_kg: float) -> Rung | None:
         """The rung nearest to `target_kg` within the limits (the lighter of two equally near), or None."""
         index = self.nearest_index(target_kg, low_kg, high_kg)
@@ -174,7 +183,7 @@ def _assembled(sources: tuple[Source, ...]) -> tuple[tuple[float, ...], tuple[tu
     """Masses by rising, and for each the source and its local state that make it soonest."""
     if not sources:
         return (), ()
-    columns = [_columns(source) for source in sources]
+    columns = [columns_of(source) for source in sources]
     grains = np.concatenate([own for own, _ in columns])
     times = np.concatenate([own + source.penalty_s for source, (_, own) in zip(sources, columns, strict=True)])
     kept = quickest(grains, times)
@@ -186,7 +195,7 @@ def _assembled(sources: tuple[Source, ...]) -> tuple[tuple[float, ...], tuple[tu
     return masses, tuple(zip(owners.tolist(), locals_.tolist(), strict=True))
 
 
-def _columns(source: Source) -> tuple[Whole, Numbers]:
+def columns_of(source: Source) -> tuple[Whole, Numbers]:
     """Masses in grains and set-up times of everything one source can be."""
     if source.packed is not None:
         return source.packed.grains, source.packed.set_up_s

@@ -1,13 +1,17 @@
-"""`fillmark loads --use USE`: every load this house can make for a use, and the steps between them."""
+"""`fillmark loads --use USE`: every load this house can make for a use, the steps between them, the ways to a mass."""
 
 from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator, Sequence
 
+from core.errors import InputError
 from core.exercise.model import LOAD_USES, Use
+from core.fit.setting import Setting
+from core.loads.building import WITHIN_PCT, Built, Way, build
 from core.loads.ladder import Ladder
 from core.loads.model import Part, Rung
+from core.loads.set_up import steps_of, time_words
 from core.quantity.display import UnitSystem, format_mass, format_measured_mass
 from core.quantity.units import parse_mass_kg
 from gui.command_line.answer import Answer, Column, Document, counted, table
@@ -25,15 +29,18 @@ def add_options(parser: Parser) -> None:
     """The options of this command."""
     uses = ", ".join(use.value for use in LOAD_USES)
     parser.add_argument("--use", required=True, metavar="USE", help=f"one of {uses}")
-    parser.add_argument("--near", metavar="MASS", help="only the loads nearest to this mass (“12 kg”)")
+    parser.add_argument("--near", metavar="MASS", help="the best ways to this mass (“12 kg”), and the loads nearest it")
+    parser.add_argument("--within", metavar="PER CENT", help=f"how far off a way may be, else {WITHIN_PCT:g} %%")
 
 
 def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001 - every command is handed the clock
     """The rungs by rising mass, with what each is made of, and the wide steps."""
     use = Use(one_of(options.use, [use.value for use in LOAD_USES], "use of a load"))
     near_kg = None if options.near is None else parse_mass_kg(options.near)
+    within_pct = _within(options)
     home = open_home(options)
-    ladder = home.setting(options).ladder(use, 2 if use is Use.PAIR else 1)
+    setting = home.setting(options)
+    ladder = setting.ladder(use, 2 if use is Use.PAIR else 1)
     rungs = [ladder.rung(index) for index in _wanted(ladder, near_kg)]
     gaps = ladder.gaps()
     document: Document = {
@@ -43,10 +50,49 @@ def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001
         "rungs": [rung_document(rung) for rung in rungs],
         "gaps": [{"from_kg": gap.from_kg, "to_kg": gap.to_kg, "step_pct": gap.step_pct} for gap in gaps],
     }
+    lines = list(_lines(ladder, rungs, use, near_kg, home.system))
     if near_kg is not None:
         above = ladder.next_above(near_kg)
+        built = build(ladder, near_kg, one_hand=setting.ladder(Use.ONE_HAND), within_pct=within_pct)
         document |= {"near_kg": near_kg, "next_above_kg": None if above is None else above.mass.value}
-    return Answer(document=document, lines=tuple(_lines(ladder, rungs, use, near_kg, home.system)))
+        document |= {"within_pct": within_pct, "ways": [_way_document(way, setting) for way in built.ways]}
+        lines.extend(_way_lines(built, setting, home.system) if rungs else ())
+    return Answer(document=document, lines=tuple(lines))
+
+
+def _within(options: argparse.Namespace) -> float:
+    """The tolerance asked for, in per cent."""
+    text = options.within
+    if text is None:
+        return WITHIN_PCT
+    if options.near is None:
+        raise InputError("--within", "says how far off a mass may be", "give the mass with --near")
+    try:
+        return float(text.strip().removesuffix("%"))
+    except ValueError as error:
+        raise InputError(text, "is no number of per cent", "write it like 5") from error
+
+
+def _way_document(way: Way, setting: Setting) -> Document:
+    """One way to the mass: its rung, how far off it is, how far two hands differ, and what to do."""
+    steps = [step.sentence for step in steps_of(way.rung, setting.house, setting.materials)]
+    return rung_document(way.rung) | {"off_kg": way.off_kg, "apart_kg": way.apart_kg, "steps": steps}
+
+
+def _way_lines(built: Built, setting: Setting, system: UnitSystem) -> Iterator[str]:
+    target = format_mass(built.target_kg, system)
+    yield ""
+    if built.ways:
+        yield f"{counted(len(built.ways), 'way')} to {target} within {built.within_pct:g} %, the best first:"
+    else:
+        yield f"Nothing here makes {target} within {built.within_pct:g} %. The nearest:"
+    for way in built.nearest:
+        apart = f", {format_mass(way.apart_kg, system)} apart" if way.apart_kg else ""
+        mass, time = format_measured_mass(way.rung.mass, system), time_words(way.rung.set_up_s)
+        yield f"{mass}{apart}, {time} to set up: {way.rung.recipe.name}"
+        yield from (
+            f"  {step.sentence}" for step in steps_of(way.rung, setting.house, setting.materials, system=system)
+        )
 
 
 def _wanted(ladder: Ladder, near_kg: float | None) -> Sequence[int]:

@@ -41,6 +41,8 @@ class _Field(QWidget):
 
     def show_fault(self, sentence: str) -> None:
         """Say below the field what is wrong with it; an empty sentence takes it away."""
+        if sentence == self._fault.text():
+            return
         self._fault.setText(sentence)
         self._fault.setVisible(bool(sentence))
         self._control.setAccessibleDescription(sentence)

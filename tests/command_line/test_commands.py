@@ -143,7 +143,26 @@ def test_near_shows_the_nearest_loads(demo: Run) -> None:
     assert len(found["rungs"]) == 7
     assert all(abs(rung["mass_kg"] - 12) < 1.5 for rung in found["rungs"])
     assert found["next_above_kg"] > 12
-    assert len(demo("loads", "--use", "hug", "--near", "12 kg").out.splitlines()) == 9
+
+
+def test_the_best_ways_to_a_mass_are_told_with_what_to_do(demo: Run) -> None:
+    found = demo("loads", "--use", "pair", "--near", "10 kg", "--json").document
+    assert [way["recipe"][0]["thing"] for way in found["ways"]] == ["Water carrier", "Mop bucket"]
+    for way in found["ways"]:
+        assert abs(way["off_kg"]) <= 0.5
+        assert way["apart_kg"] <= 0.15
+        assert way["u95_kg"] > 0
+        assert way["steps"]
+    said = demo("loads", "--use", "pair", "--near", "10 kg").out
+    assert "2 ways to 10.0 kg within 5 %, the best first:" in said
+    assert "69 g apart" in said
+    assert "pour in 4.50 L water (18 × 250 mL)" in said
+
+
+def test_without_a_way_the_nearest_loads_are_told(demo: Run) -> None:
+    said = demo("loads", "--use", "back", "--near", "6 kg").out
+    assert "Nothing here makes 6.00 kg within 5 %. The nearest:" in said
+    assert demo("loads", "--use", "back", "--near", "6 kg", "--within", "45 %", "--json").document["ways"]
 
 
 def test_every_use_of_a_load_is_answered(demo: Run) -> None:

@@ -24,6 +24,7 @@ from core.store.commands.things import (
     RemoveReading,
     RemoveThing,
     SetFill,
+    SetFills,
     SetOwnCheck,
 )
 
@@ -53,6 +54,7 @@ __all__ = [
     "RemoveThing",
     "SaveWeek",
     "SetFill",
+    "SetFills",
     "SetOwnCheck",
     "SetPins",
     "SetWishes",

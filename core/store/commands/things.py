@@ -63,6 +63,21 @@ class SetFill:
 
 
 @dataclass(frozen=True, slots=True)
+class SetFills:
+    """Say what is in several containers now, by thing id: a load made of them, set up in one go."""
+
+    fills: tuple[tuple[str, Fill | None], ...]
+
+    def plan(self, state: State) -> Plan:
+        """See `Command`."""
+        if not self.fills:
+            raise InputError("nothing", "is poured for this load", "choose one with a container to fill")
+        things = [replace(state.thing(thing_id), fill=fill) for thing_id, fill in self.fills]
+        changes = tuple(put(state, Part.THING, thing.id, thing) for thing in things)
+        return Plan(changes, f"Changed what is in {' and '.join(thing.name for thing in things)}")
+
+
+@dataclass(frozen=True, slots=True)
 class AddReading:
     """Note what a scale said of a thing; `fill` is what was in it then, `facts` those the weighing put in doubt."""
 

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+from bisect import bisect_left
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPointF, QRectF, QSize
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSize
 from PySide6.QtGui import QColor, QFont, QPainter
 
 from gui.theme import TextRole, Tokens, role_font
@@ -13,11 +16,13 @@ from gui.widgets.ladder.rung import RungMark, shares
 
 _EDGE = 34.0
 _RAILS = 30.0
+_CLOSEST = 1.6
+"""Rungs nearer than this to the last one drawn would only blacken it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Lying:
-    """Places of the rungs along a strip, as shares of its length."""
+    """Places of the rungs along a strip, as shares of its length. A strip may have thousands of rungs."""
 
     rungs: tuple[RungMark, ...]
     places: tuple[float, ...]
@@ -37,56 +42,33 @@ class Lying:
 
     def rung_at(self, x: float, width: float) -> int:
         """The rung nearest to an x."""
-        return min(range(len(self.places)), key=lambda at: abs(self.x_of(at, width) - x), default=-1)
+        if not self.places:
+            return -1
+        share = (x - _EDGE) / max(1.0, width - 2 * _EDGE)
+        above = bisect_left(self.places, share)
+        around = range(max(0, above - 1), min(len(self.places), above + 1))
+        return min(around, key=lambda at: abs(self.places[at] - share))
 
-    def paint(
-        self, painter: QPainter, area: QRectF, current: int, tokens: Tokens, *, focused: bool, seen: QRectF
-    ) -> None:
-        """Wide steps, rails, rungs, labels, the current load on top; a strip is always seen whole."""
-        if not self.rungs or seen.isEmpty():
+    def paint_still(self, painter: QPainter, wide: float, tokens: Tokens, wanted_kg: tuple[float, float]) -> None:
+        """What stays while a hand walks the rungs: wide steps, the wanted loads, rails, rungs and labels."""
+        if not self.rungs:
             return
-        top, wide = _top(), area.width()
+        top = _top()
         for at in range(1, len(self.rungs)):
             if self.rungs[at].wide_step:
                 self._paint_gap(painter, wide, at, tokens)
+        self._paint_wanted(painter, wide, wanted_kg, tokens)
         painter.setPen(pen(tokens.outline, 3))
         for y in (top, top + _RAILS):
             painter.drawLine(QPointF(self.x_of(0, wide) - 12, y), QPointF(self.x_of(len(self.rungs) - 1, wide) + 12, y))
         painter.setPen(pen(tokens.outline, 2))
-        for at in range(len(self.rungs)):
-            x = self.x_of(at, wide)
-            painter.drawLine(QPointF(x, top), QPointF(x, top + _RAILS))
-        self._paint_labels(painter, wide, current, tokens)
-        if 0 <= current < len(self.rungs):
-            self._paint_current(painter, wide, current, tokens, focused=focused)
+        painter.drawLines([QLineF(x, top, x, top + _RAILS) for x in self._drawn(wide)])
+        self._paint_labels(painter, wide, tokens)
 
-    def _paint_gap(self, painter: QPainter, wide: float, at: int, tokens: Tokens) -> None:
-        left, right = self.x_of(at - 1, wide), self.x_of(at, wide)
-        area = QRectF(left, _top(), right - left, _RAILS)
-        painter.fillRect(area, QColor(tokens.fair))
-        font = role_font(TextRole.TINY_STRONG)
-        if text_width(font, self.rungs[at].step_text) + 6 <= area.width():
-            draw_line(painter, area, self.rungs[at].step_text, font=font, ink=tokens.fair_ink, align=CENTRE)
-
-    def _paint_labels(self, painter: QPainter, wide: float, current: int, tokens: Tokens) -> None:
-        """First, last, and every one between that does not touch its neighbour; the current one stands on top."""
-        font = role_font(TextRole.TINY)
-        last = len(self.rungs) - 1
-        guard = self._label(last, wide, font).left() - 6
-        free = -1_000.0
-        for at, rung in enumerate(self.rungs):
-            place = self._label(at, wide, font)
-            if at != last and (place.left() < free or place.right() > guard):
-                continue
-            free = place.right() + 6
-            ink = tokens.ink if at == current else tokens.ink_soft
-            draw_line(painter, place, rung.load_text, font=font, ink=ink, align=CENTRE)
-
-    def _label(self, at: int, wide: float, font: QFont) -> QRectF:
-        width = text_width(font, self.rungs[at].load_text) + 4
-        return QRectF(self.x_of(at, wide) - width / 2, _top() + _RAILS + 5, width, line_height(font))
-
-    def _paint_current(self, painter: QPainter, wide: float, at: int, tokens: Tokens, *, focused: bool) -> None:
+    def paint_current(self, painter: QPainter, wide: float, at: int, tokens: Tokens, *, focused: bool) -> None:
+        """The rung in use, on top of the rest."""
+        if not 0 <= at < len(self.rungs):
+            return
         x, font = self.x_of(at, wide), role_font(TextRole.STRONG)
         painter.setPen(pen(tokens.accent, 6))
         painter.drawLine(QPointF(x, _top() - 2), QPointF(x, _top() + _RAILS + 2))
@@ -97,6 +79,57 @@ class Lying:
         draw_line(painter, pill, self.rungs[at].load_text, font=font, ink=tokens.on_accent, align=CENTRE)
         if focused:
             draw_focus(painter, pill, tokens.on_accent, radius=tall / 2, inset=2)
+
+    def _drawn(self, wide: float) -> Iterator[float]:
+        """The x of the rungs that can be told apart."""
+        last = -1_000.0
+        for at in range(len(self.rungs)):
+            x = self.x_of(at, wide)
+            if x - last >= _CLOSEST:
+                last = x
+                yield x
+
+    def _paint_gap(self, painter: QPainter, wide: float, at: int, tokens: Tokens) -> None:
+        left, right = self.x_of(at - 1, wide), self.x_of(at, wide)
+        area = QRectF(left, _top(), right - left, _RAILS)
+        painter.fillRect(area, QColor(tokens.fair))
+        font = role_font(TextRole.TINY_STRONG)
+        if text_width(font, self.rungs[at].step_text) + 6 <= area.width():
+            draw_line(painter, area, self.rungs[at].step_text, font=font, ink=tokens.fair_ink, align=CENTRE)
+
+    def _paint_wanted(self, painter: QPainter, wide: float, wanted_kg: tuple[float, float], tokens: Tokens) -> None:
+        """A band round the loads that are near enough, standing out above and below the rails."""
+        low, high = wanted_kg
+        lightest, heaviest = self.rungs[0].load_kg, self.rungs[-1].load_kg
+        if high <= 0 or heaviest <= lightest or high < lightest or low > heaviest:
+            return
+        left, right = (self._x_of_load(kg, wide) for kg in (max(low, lightest), min(high, heaviest)))
+        area = QRectF(left - 3, _top() - 7, right - left + 6, _RAILS + 14)
+        draw_panel(painter, area, tokens.accent_soft, radius=5, edge=tokens.accent, width=1.4)
+
+    def _x_of_load(self, kg: float, wide: float) -> float:
+        low, high = math.log(self.rungs[0].load_kg), math.log(self.rungs[-1].load_kg)
+        return _EDGE + (math.log(kg) - low) / (high - low) * (wide - 2 * _EDGE)
+
+    def _paint_labels(self, painter: QPainter, wide: float, tokens: Tokens) -> None:
+        """First, last, and every one between that does not touch its neighbour."""
+        font = role_font(TextRole.TINY)
+        last = len(self.rungs) - 1
+        guard = self._label(last, wide, font).left() - 6
+        free = -1_000.0
+        for at, rung in enumerate(self.rungs):
+            x = self.x_of(at, wide)
+            if at != last and (x < free or x > guard):
+                continue  # not worth measuring
+            place = self._label(at, wide, font)
+            if at != last and (place.left() < free or place.right() > guard):
+                continue
+            free = place.right() + 6
+            draw_line(painter, place, rung.load_text, font=font, ink=tokens.ink_soft, align=CENTRE)
+
+    def _label(self, at: int, wide: float, font: QFont) -> QRectF:
+        width = text_width(font, self.rungs[at].load_text) + 4
+        return QRectF(self.x_of(at, wide) - width / 2, _top() + _RAILS + 5, width, line_height(font))
 
 
 def _top() -> float:

@@ -6,7 +6,7 @@ A slider to a screen reader (its value is the rung's place), with the load and i
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRectF, QSignalBlocker, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPixmap, QWheelEvent
 from PySide6.QtWidgets import QAbstractSlider, QSizePolicy, QWidget
 
 from gui.theme import TextRole, role_font, tokens_of
@@ -42,6 +42,8 @@ class LadderView(QAbstractSlider):
         self._rungs: tuple[RungMark, ...] = ()
         self._current = -1
         self._lay: Upright | Lying = Upright.of(())
+        self._wanted_kg = (0.0, 0.0)
+        self._still: tuple[object, QPixmap] | None = None
         self.setOrientation(orientation)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Ladder of loads")
@@ -53,6 +55,7 @@ class LadderView(QAbstractSlider):
         self._rungs = rungs
         upright = self.orientation() is Qt.Orientation.Vertical
         self._lay = Upright.of(rungs) if upright else Lying.of(rungs)
+        self._still = None
         vertical = QSizePolicy.Policy.MinimumExpanding if upright else QSizePolicy.Policy.Fixed
         self.setSizePolicy(QSizePolicy.Policy.Expanding, vertical)
         with QSignalBlocker(self):
@@ -66,6 +69,12 @@ class LadderView(QAbstractSlider):
         with QSignalBlocker(self):
             self.setValue(max(0, self._current))
         self.setAccessibleDescription(spoken(self._rungs, self._current))
+        self.update()
+
+    def show_wanted(self, low_kg: float, high_kg: float) -> None:
+        """Mark the loads that would do on a lying ladder; (0, 0) for none."""
+        self._wanted_kg = (low_kg, high_kg)
+        self._still = None
         self.update()
 
     def current(self) -> int:
@@ -123,9 +132,29 @@ class LadderView(QAbstractSlider):
         if not self._rungs:
             font, ink = role_font(TextRole.BODY), tokens_of(self).ink_soft
             draw_line(painter, self.rect(), self._empty_text, font=font, ink=ink)
-        area, seen = QRectF(self.rect()), QRectF(event.rect())
-        self._lay.paint(painter, area, self._current, tokens_of(self), focused=self.hasFocus(), seen=seen)
+        focused, tokens = self.hasFocus(), tokens_of(self)
+        if isinstance(self._lay, Lying):
+            painter.drawPixmap(0, 0, self._still_picture(self._lay))
+            self._lay.paint_current(painter, self.width(), self._current, tokens, focused=focused)
+        else:
+            area, seen = QRectF(self.rect()), QRectF(event.rect())
+            self._lay.paint(painter, area, self._current, tokens, focused=focused, seen=seen)
         painter.end()
+
+    def _still_picture(self, lay: Lying) -> QPixmap:
+        """The strip without the rung in use, kept: that alone moves while a fill line is dragged."""
+        tokens, ratio = tokens_of(self), self.devicePixelRatioF()
+        key = (tokens.dark, ratio, self.width(), self.height())
+        if self._still is None or self._still[0] != key:
+            picture = QPixmap(round(self.width() * ratio), round(self.height() * ratio))
+            picture.setDevicePixelRatio(ratio)
+            picture.fill(Qt.GlobalColor.transparent)
+            painter = QPainter(picture)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            lay.paint_still(painter, self.width(), tokens, self._wanted_kg)
+            painter.end()
+            self._still = (key, picture)
+        return self._still[1]
 
     def _goal(self, key: Qt.Key) -> int | None:
         moves = {
