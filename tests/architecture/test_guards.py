@@ -41,22 +41,24 @@ def test_a_test_cannot_reach_a_host(kind: socket.SocketKind) -> None:
         socket.getaddrinfo("example.invalid", 80)
 
 
-def test_a_skipped_test_fails_the_run(tmp_path: Path) -> None:
-    done = run_pytest(tmp_path, "import pytest\ndef test_it(): pytest.skip('not here')\ndef test_other(): pass\n")
+def test_a_skipped_test_fails_the_run_and_blocked_qt_cannot_be_imported(tmp_path: Path) -> None:
+    test = (
+        "import pytest\n"
+        "def test_it(): pytest.skip('not here')\n"
+        "def test_qt():\n"
+        "    with pytest.raises(ImportError):\n"
+        "        import PySide6.QtCore\n"
+    )
+    done = run_pytest(tmp_path, test, "-p", "tests.block_qt")
     assert done.returncode == pytest.ExitCode.TESTS_FAILED
     assert "1 skipped: a skipped test fails the run" in done.stdout
+    assert "1 passed, 1 skipped" in done.stdout
 
 
 def test_a_warning_fails_the_test(tmp_path: Path) -> None:
     done = run_pytest(tmp_path, "import warnings\ndef test_it(): warnings.warn('old')\n")
     assert done.returncode == pytest.ExitCode.TESTS_FAILED
     assert "UserWarning: old" in done.stdout
-
-
-def test_blocked_qt_cannot_be_imported(tmp_path: Path) -> None:
-    test = "import pytest\ndef test_it():\n    with pytest.raises(ImportError):\n        import PySide6.QtCore\n"
-    done = run_pytest(tmp_path, test, "-p", "tests.block_qt")
-    assert done.returncode == pytest.ExitCode.OK, done.stdout + done.stderr
 
 
 def test_examples_are_the_same_on_every_run() -> None:

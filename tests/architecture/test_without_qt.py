@@ -6,8 +6,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-import pytest
-
 ROOT = Path(__file__).parents[2]
 
 IMPORT_ALL = """
@@ -19,18 +17,20 @@ for name in names:
     if hasattr(module, "__path__"):
         inside = [found.name for found in pkgutil.iter_modules(module.__path__) if found.name != "__main__"]
         names.extend(f"{name}.{part}" for part in inside)
-print(len(names))
+print(*names)
 """
+PACKAGES = ("core", "catalog", "gui.command_line")
 
 
-@pytest.mark.parametrize("package", ["core", "catalog", "gui.command_line"])
-def test_it_imports_without_qt(package: str) -> None:
+def test_it_imports_without_qt() -> None:
     done = subprocess.run(
-        [sys.executable, "-W", "error", "-c", IMPORT_ALL, package],
+        [sys.executable, "-W", "error", "-c", IMPORT_ALL, *PACKAGES],
         cwd=ROOT,
         capture_output=True,
         text=True,
         check=False,
     )
     assert done.returncode == 0, done.stderr
-    assert int(done.stdout) >= 1
+    imported = done.stdout.split()
+    for package in PACKAGES:
+        assert any(name.startswith(f"{package}.") for name in imported)

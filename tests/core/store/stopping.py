@@ -1,14 +1,16 @@
-"""Runs one piece of work many times in forked children, each stopped at another system call.
+"""Runs pieces of work many times in forked children, each stopped at another system call.
 
-`python stopping.py DATABASE FOLDER WORK CALL COUNT STRIDE` under `strace -f -e inject=CALL:...:when=COUNT`: strace
-counts each process on its own, so a child that first makes COUNT - n calls of no consequence is stopped at the n-th
-that matters: the first, the one a STRIDE later and so on. Every child works in a data folder of its own, FOLDER/n, and
-notes each command it finished in FOLDER/n/finished.
+`python stopping.py FOLDER WORK:CALL:COUNT:STRIDE...` under `strace -f -e inject=CALL:...:when=COUNT`: strace counts
+each process on its own, so a child that first makes COUNT - n calls of no consequence is stopped at the n-th that
+matters: the first, the one a STRIDE later and so on. Every child starts from a copy of FOLDER/start (or, for what needs
+a backup, of FOLDER/backed_up) in a data folder of its own, FOLDER/WORK-CALL/n, and notes each command it finished in
+the file `finished` there.
 """
 
 from __future__ import annotations
 
 import datetime
+import gc
 import os
 import shutil
 import sys
@@ -69,6 +71,7 @@ def go_back(folder: DataFolder) -> None:
 
 
 WORK: dict[str, Callable[[DataFolder], None]] = {"edit": edit, "make": make, "copy": copy, "go_back": go_back}
+NEED_A_BACKUP = {"copy", "go_back"}
 HARMLESS: dict[str, Callable[[int], object]] = {
     "pwrite64": lambda descriptor: os.pwrite(descriptor, b"", 0),
     "fdatasync": os.fdatasync,
@@ -83,14 +86,15 @@ def _on_nothing(act: Callable[[Path], object]) -> None:
         act(Path("/nowhere/at/all"))
 
 
-def main(database: str, base: str, work: str, call: str, count: int, stride: int) -> None:
+def stop(base: Path, work: str, call: str, count: int, stride: int) -> None:
     """Stop at one call after the other, until the work ends by itself."""
-    for stop in range(1, count, stride):
-        folder = DataFolder(Path(base) / f"{stop:03d}")
-        shutil.copytree(Path(database).parent, folder.folder)
+    start = base / ("backed_up" if work in NEED_A_BACKUP else "start")
+    for at in range(1, count, stride):
+        folder = DataFolder(base / f"{work}-{call}" / f"{at:03d}")
+        shutil.copytree(start, folder.folder)
         child = os.fork()
         if child == 0:
-            _work(folder, work, call, count - stop)
+            _work(folder, work, call, count - at)
         os.waitpid(child, 0)
         if (folder.folder / "ended").exists():
             return
@@ -109,6 +113,15 @@ def _work(folder: DataFolder, work: str, call: str, harmless: int) -> None:
     os._exit(0)
 
 
+def warm_up(folder: DataFolder) -> None:
+    """Load and prepare once what every child needs, by reading only: a write would be counted."""
+    with Record.look(folder, lambda: NOON) as record:
+        record.contents()
+    gc.freeze()
+
+
 if __name__ == "__main__":
-    database, base, work, call, count, stride = sys.argv[1:]
-    main(database, base, work, call, int(count), int(stride))
+    warm_up(DataFolder(Path(sys.argv[1]) / "start"))
+    for asked in sys.argv[2:]:
+        name, call, count, stride = asked.split(":")
+        stop(Path(sys.argv[1]), name, call, int(count), int(stride))

@@ -32,9 +32,22 @@ STRIDES = {} if os.environ.get("EVERY_STOP") else {"pwrite64": 17, "fdatasync": 
 
 With EVERY_STOP in the environment none is left out, which takes some minutes.
 """
-KILL = "signal=KILL"
-NO_SPACE = "error=ENOSPC"
-DISK_ERROR = "error=EIO"
+KILLED = (
+    ("edit", "pwrite64"),
+    ("edit", "fdatasync"),
+    ("edit", "unlink"),
+    ("make", "pwrite64"),
+    ("make", "rename"),
+    ("copy", "fsync"),
+    ("copy", "rename"),
+    ("go_back", "fsync"),
+    ("go_back", "rename"),
+    ("go_back", "unlink"),
+)
+"""What is killed at which calls: all by one strace, whose start costs more than a stop does."""
+REFUSED = (("edit", "pwrite64"), ("edit", "fdatasync"), ("copy", "pwrite64"), ("go_back", "fsync"))
+"""What goes on with these calls refused, as a full or failing disk would."""
+ERRORS = {"pwrite64": "ENOSPC", "fdatasync": "EIO", "fsync": "EIO"}
 
 
 def _strace_works() -> bool:
@@ -58,17 +71,36 @@ def steps(dipper_database: Path, tmp_path_factory: pytest.TempPathFactory) -> li
         return held
 
 
-def _stop(database: Path, base: Path, work: str, call: str, how: str) -> list[DataFolder]:
-    """Run the work with a stop at every call; the folders in which it was stopped."""
-    count = COUNTS.get(call, 100)
-    injected = f"inject={call}:{how}:when={count}{'' if how == KILL else '+'}"
-    quick = [] if how == KILL else ["--seccomp-bpf"]  # with it, strace refuses calls but never sends a signal
-    tracing = ["strace", "-f", *quick, "-qqq", "-o", os.devnull, "-e", f"trace={call}", "-e", injected]
-    command = [*tracing, sys.executable, str(SCRIPT), str(database), str(base), work, call]
-    command += [str(count), str(STRIDES.get(call, 1))]
+def _stop(dipper_database: Path, base: Path, asked: tuple[tuple[str, str], ...], *, kill: bool) -> Path:
+    """Carry out each work with a stop at every call; the folder with a data folder for every stop."""
+    shutil.copytree(dipper_database.parent, base / "start")
+    _back_up(shutil.copytree(base / "start", base / "backed_up"))
+    calls = sorted({call for _, call in asked})
+    counts = {call: COUNTS.get(call, 100) for call in calls}
+    injected = (
+        f"inject={call}:signal=KILL:when={counts[call]}"
+        if kill
+        else f"inject={call}:error={ERRORS[call]}:when={counts[call]}+"
+        for call in calls
+    )
+    quick = [] if kill else ["--seccomp-bpf"]  # with it, strace refuses calls but never sends a signal
+    tracing = ["strace", "-f", *quick, "-qqq", "-o", os.devnull, "-e", f"trace={','.join(calls)}"]
+    tracing += [word for inject in injected for word in ("-e", inject)]
+    works = [f"{work}:{call}:{counts[call]}:{STRIDES.get(call, 1)}" for work, call in asked]
     clean = os.environ | {"PYTHONPATH": str(ROOT), "PYTHONDONTWRITEBYTECODE": "1"}
-    subprocess.run(command, check=True, env=clean, timeout=300)
-    return [DataFolder(folder) for folder in sorted(base.iterdir())]
+    subprocess.run([*tracing, sys.executable, str(SCRIPT), str(base), *works], check=True, env=clean, timeout=900)
+    return base
+
+
+def _back_up(path: Path) -> None:
+    """A backup, and a record one command further."""
+    with open_record(path) as record:
+        back_up(DataFolder(path), NOON)
+        carry_out(record, COMMANDS[0])
+
+
+def _stops(base: Path, work: str, call: str) -> list[DataFolder]:
+    return [DataFolder(folder) for folder in sorted((base / f"{work}-{call}").iterdir())]
 
 
 def _finished(folder: DataFolder) -> int:
@@ -103,39 +135,44 @@ def test_stopped_at_a_random_moment_the_record_is_old_or_new(
 
 if STRACE:
 
-    @pytest.mark.parametrize(
-        ("call", "how"),
-        [
-            ("pwrite64", KILL),
-            ("fdatasync", KILL),
-            ("unlink", KILL),
-            ("pwrite64", NO_SPACE),
-            ("fdatasync", DISK_ERROR),
-        ],
-    )
+    @pytest.fixture(scope="session")
+    def stops(dipper_database: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+        """The folder of all killed works and that of all refused ones."""
+        folder = tmp_path_factory.mktemp("stops")
+        return {
+            "killed": _stop(dipper_database, folder / "killed", KILLED, kill=True),
+            "refused": _stop(dipper_database, folder / "refused", REFUSED, kill=False),
+        }
+
+    def cases(work: str) -> list[tuple[str, str]]:
+        """Every call of this work that is stopped, and how."""
+        stopped = {"killed": KILLED, "refused": REFUSED}
+        return [(how, call) for how, asked in stopped.items() for name, call in asked if name == work]
+
+    @pytest.mark.parametrize(("how", "call"), cases("edit"))
     def test_stopped_at_any_call_while_editing_the_record_is_old_or_new(
-        dipper_database: Path, steps: list[Contents], tmp_path: Path, call: str, how: str
+        stops: dict[str, Path], steps: list[Contents], how: str, call: str
     ) -> None:
-        stopped = _stop(dipper_database, tmp_path, "edit", call, how)
+        stopped = _stops(stops[how], "edit", call)
         assert len(stopped) > 3
         for folder in stopped:
             finished = _finished(folder)
             assert _held(folder) in steps[finished : finished + 2]
 
-    @pytest.mark.parametrize("call", ["pwrite64", "rename"])
+    @pytest.mark.parametrize(("how", "call"), cases("make"))
     def test_stopped_while_it_is_made_the_record_is_made_at_the_next_start(
-        dipper_database: Path, tmp_path: Path, call: str
+        stops: dict[str, Path], how: str, call: str
     ) -> None:
-        stopped = _stop(dipper_database, tmp_path, "make", call, KILL)
+        stopped = _stops(stops[how], "make", call)
         assert len(stopped) > 1
         for folder in stopped:
             assert _held(folder) == Contents(house=HouseFacts(name="Home"))
 
-    @pytest.mark.parametrize(("call", "how"), [("fsync", KILL), ("rename", KILL), ("pwrite64", DISK_ERROR)])
+    @pytest.mark.parametrize(("how", "call"), cases("copy"))
     def test_stopped_while_copying_every_backup_is_whole_and_so_is_the_record(
-        dipper_database: Path, steps: list[Contents], tmp_path: Path, call: str, how: str
+        stops: dict[str, Path], steps: list[Contents], how: str, call: str
     ) -> None:
-        stopped = _stop(_with_backup(dipper_database, tmp_path), tmp_path / "stopped", "copy", call, how)
+        stopped = _stops(stops[how], "copy", call)
         assert len(stopped) > 1
         for folder in stopped:
             for backup in backups(folder):
@@ -143,26 +180,11 @@ if STRACE:
             assert newest_whole(folder) is not None
             assert _held(folder) == steps[1]
 
-    @pytest.mark.parametrize(
-        ("call", "how"), [("fsync", KILL), ("rename", KILL), ("unlink", KILL), ("fsync", DISK_ERROR)]
-    )
+    @pytest.mark.parametrize(("how", "call"), cases("go_back"))
     def test_stopped_while_going_back_the_record_is_the_present_or_the_earlier_one(
-        dipper_database: Path, steps: list[Contents], tmp_path: Path, call: str, how: str
+        stops: dict[str, Path], steps: list[Contents], how: str, call: str
     ) -> None:
-        stopped = _stop(_with_backup(dipper_database, tmp_path), tmp_path / "stopped", "go_back", call, how)
-        held = [_held(folder) for folder in stopped]
+        held = [_held(folder) for folder in _stops(stops[how], "go_back", call)]
         assert held[0] == steps[1]
         assert held[-1] == steps[0]
         assert all(contents in (steps[0], steps[1]) for contents in held)
-
-
-def _with_backup(database: Path, base: Path) -> Path:
-    """A record one command further than its backup."""
-    (base / "stopped").mkdir()
-    folder = DataFolder(base / "whole")
-    folder.make()
-    shutil.copyfile(database, folder.database)
-    with open_record(folder.folder) as record:
-        back_up(folder, NOON)
-        carry_out(record, COMMANDS[0])
-    return folder.database
