@@ -32,7 +32,7 @@ def checkout(tmp_path: Path) -> Path:
 
 def run_tests(checkout: Path, *words: str, whole: int = 0, without_qt: int = 0) -> subprocess.CompletedProcess[str]:
     environment = {**os.environ, "WHOLE": str(whole), "WITHOUT_QT": str(without_qt), "TMPDIR": str(checkout)}
-    command = [checkout / "run-tests", *words]
+    command = [str(checkout / "run-tests"), *words]
     return subprocess.run(command, env=environment, capture_output=True, text=True, check=False)
 
 
