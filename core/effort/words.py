@@ -18,18 +18,19 @@ def span(pair: tuple[int, int]) -> str:
 
 
 def amount_words(dose: Dose, exercise: Exercise, system: UnitSystem) -> str:
-    """Sets and what is counted, without the load."""
+    """Sets and what is counted, without the load; a single set is not counted: “9 each side”, “8 reps”."""
     each = " each side" if exercise.sides is Sides.EACH else ""
+    sets = f"{dose.sets} × " if dose.sets > 1 else ""
     if dose.seconds is not None and dose.seconds[1] >= LONG_S:
         minutes = (round(dose.seconds[0] / 60), round(dose.seconds[1] / 60))
-        sets = f"{dose.sets} × " if dose.sets > 1 else ""
         return f"{sets}{span(minutes)}{NO_BREAK}min{each}"
     if dose.seconds is not None:
-        return f"{dose.sets} × {span(dose.seconds)}{NO_BREAK}s{each}"
+        return f"{sets}{span(dose.seconds)}{NO_BREAK}s{each}"
     if dose.distance_m is not None:
         middle = (dose.distance_m[0] + dose.distance_m[1]) / 2
-        return f"{dose.sets} × {format_distance(middle, system)}{each}"
-    return f"{dose.sets} × {span(dose.reps or (0, 0))}{each}"
+        return f"{sets}{format_distance(middle, system)}{each}"
+    reps = span(dose.reps or (0, 0))
+    return f"{sets}{reps}{each}" if sets or each else f"{reps}{NO_BREAK}reps"
 
 
 def dose_words(dose: Dose, exercise: Exercise, binding: Binding, system: UnitSystem) -> str:

@@ -9,12 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from core.errors import InputError
 from core.house.model import House, Person
 from core.knowledge import Catalog
 from core.plan.model import Block, DayKind, Status, Wave, Week, WeekRequest
 from core.plan.week import plan_week
+
+if TYPE_CHECKING:
+    from ortools.sat.python import cp_model
 
 BLOCK_WEEKS = (4, 16)
 EASY_EVERY = 4
@@ -98,16 +102,19 @@ def plan_block(
     *,
     weeks: int = 8,
     progress: Callable[[int, int], bool] | None = None,
+    on_start: Callable[[cp_model.CpSolver], None] | None = None,
 ) -> TrainingBlock:
     """Plan every week of the block. `progress(done, all)` may return False to stop; what is planned so far is given.
 
-    When the wishes clash, the first week says so and is the only one.
+    `on_start` receives each running solver, so a caller can stop it. When the wishes clash, the first week says so and
+    is the only one.
     """
     order = waves(weeks)
     found: list[BlockWeek] = []
     keep = request.keep
     for number, wave in enumerate(order):
-        week = plan_week(replace(request, wave=wave, keep=keep, keep_loads=False), house, person, catalog)
+        asked = replace(request, wave=wave, keep=keep, keep_loads=False)
+        week = plan_week(asked, house, person, catalog, on_start=on_start)
         found.append(BlockWeek(number=number, kind=wave.name, week=week, notes=_wide_steps(found, week)))
         keep = week
         going_on = progress is None or progress(number + 1, len(order))

@@ -114,11 +114,12 @@ def _short_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind) ->
 
 
 def short_dose(exercise: Exercise) -> Dose:
-    """One easy set in the middle of the exercise's own range."""
+    """One easy set in the middle of the exercise's own range, holds in whole fives of seconds."""
     low, high = exercise.typical
     centre = round((low + high) / 2)
     if exercise.dose is DoseKind.TIME:
-        return Dose(sets=1, seconds=(centre, centre), effort=3.0)
+        whole_s = max(5, 5 * round(centre / 5))
+        return Dose(sets=1, seconds=(whole_s, whole_s), effort=3.0)
     if exercise.dose is DoseKind.DISTANCE:
         return Dose(sets=1, distance_m=(centre, centre), effort=3.0)
     return Dose(sets=1, reps=(centre, centre), effort=3.0)

@@ -31,12 +31,13 @@ SETTING_KINDS = frozenset({Kind.THINGS, Kind.PEOPLE, Kind.PLACES, Kind.HOUSE})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Jump:
-    """Where to go: a screen, and the thing or movement it should show."""
+    """Where to go: a screen, the thing or movement it should show, and whether the week is to be planned there."""
 
     screen: ScreenName
     thing_id: str | None = None
     exercise_id: str | None = None
     weekday: int | None = None
+    plan: bool = False
 
 
 class Desk(QObject):

@@ -74,7 +74,9 @@ class Rooms(QObject):
     def _week(self) -> QWidget:
         from gui.week import WeekScreen
 
-        return self._wired(WeekScreen(self._desk))
+        screen = WeekScreen(self._desk)
+        self._window.closed.connect(screen.close_work)
+        return self._wired(screen)
 
     def _settings(self) -> QWidget:
         page = SettingsPage(self._settings_view())

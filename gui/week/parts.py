@@ -1,94 +1,94 @@
-"""The three cards below the days: what the week trains, the next pours, the checks; and the card of a clash."""
+"""The three cards below the days: what the week trains, the next pours, the checks."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from core.plan.model import Clash
 from gui.theme import Space, TextRole
-from gui.week.present import CheckLine, FillsView
-from gui.widgets import BarRow, BarTable, Card, Chip, Ink, Notice, SectionHeader, Text
-from gui.widgets.page import PageScroll
-
-PART_HEIGHT = 214
+from gui.week.part_words import CheckLine, FillsView
+from gui.widgets import BarRow, BarTable, Card, Chip, Ink, SectionHeader, Text
 
 
-class _Part(Card):
-    """A card whose content scrolls when there is more than fits."""
-
-    def __init__(self, heading: str, *, parent: QWidget | None = None) -> None:
-        super().__init__(parent=parent)
-        self.setFixedHeight(PART_HEIGHT)
-        self.heading = SectionHeader(heading)
-        self.inner = QWidget()
-        self.column = QVBoxLayout(self.inner)
-        self.column.setContentsMargins(0, 0, 0, 0)
-        self.column.setSpacing(Space.S)
-        self.body.addWidget(self.heading)
-        self.body.addWidget(PageScroll(self.inner), 1)
-
-
-class TrainedCard(_Part):
+class TrainedCard(Card):
     """Hard sets of each pattern over the week."""
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__("What the week trains", parent=parent)
+        super().__init__(parent=parent)
         self.bars = BarTable(role=TextRole.SMALL)
-        self.column.addWidget(self.bars)
-        self.column.addStretch(1)
+        self._rows: tuple[BarRow, ...] = ()
+        self.body.addWidget(SectionHeader("What the week trains"))
+        self.body.addWidget(self.bars)
+        self.body.addStretch(1)
 
     def show_rows(self, rows: tuple[BarRow, ...]) -> None:
         """Paint other rows."""
+        self._rows = rows
         self.bars.show_rows(rows)
 
+    def rows(self) -> tuple[BarRow, ...]:
+        """The rows shown."""
+        return self._rows
 
-class FillsCard(_Part):
+
+class FillsCard(Card):
     """What to pour before the next session that needs it."""
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__("Nothing to fill", parent=parent)
+        super().__init__(parent=parent)
+        self._view = FillsView(heading="", lines=(), note="")
+        self._heading = SectionHeader("")
         self._lines = QGridLayout()
         self._lines.setHorizontalSpacing(Space.M)
         self._lines.setVerticalSpacing(Space.XS)
         self._lines.setColumnStretch(0, 1)
         self._note = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
-        self.column.addLayout(self._lines)
-        self.column.addWidget(self._note)
-        self.column.addStretch(1)
+        self.body.addWidget(self._heading)
+        self.body.addLayout(self._lines)
+        self.body.addWidget(self._note)
+        self.body.addStretch(1)
 
     def show_fills(self, view: FillsView) -> None:
         """Paint other pours."""
-        self.heading.setText(view.heading)
+        self._view = view
+        self._heading.setText(view.heading)
         self._note.setText(view.note)
-        while (item := self._lines.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        _empty(self._lines)
         for row, line in enumerate(view.lines):
             name = f"{line.thing}, {line.when}" if line.when else line.thing
-            self._lines.addWidget(Text(name, TextRole.BODY, wrap=True), row, 0)
-            self._lines.addWidget(Text(line.volume, TextRole.BODY), row, 1)
-            self._lines.addWidget(Text(line.mass, TextRole.CONTROL), row, 2)
+            mass = Text(line.mass, TextRole.CONTROL)
+            mass.setAlignment(Qt.AlignmentFlag.AlignRight)
+            self._lines.addWidget(Text(name, TextRole.BODY, wrap=True), row, 0, Qt.AlignmentFlag.AlignTop)
+            self._lines.addWidget(Text(line.volume, TextRole.BODY), row, 1, Qt.AlignmentFlag.AlignTop)
+            self._lines.addWidget(mass, row, 2, Qt.AlignmentFlag.AlignTop)
+
+    def view(self) -> FillsView:
+        """What it shows."""
+        return self._view
 
 
-class ChecksCard(_Part):
+class ChecksCard(Card):
     """What the week is held to."""
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__("Checks", parent=parent)
+        super().__init__(parent=parent)
+        self._lines: tuple[CheckLine, ...] = ()
+        self._column = QVBoxLayout()
+        self._column.setSpacing(Space.S)
+        self.body.addWidget(SectionHeader("Checks"))
+        self.body.addLayout(self._column)
+        self.body.addStretch(1)
 
     def show_checks(self, lines: tuple[CheckLine, ...]) -> None:
         """Paint other checks."""
-        while (item := self.column.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        self._lines = lines
+        _empty(self._column)
         for line in lines:
-            self.column.addWidget(_CheckRow(line))
-        self.column.addStretch(1)
+            self._column.addWidget(_CheckRow(line))
+
+    def lines(self) -> tuple[CheckLine, ...]:
+        """The checks shown."""
+        return self._lines
 
 
 class _CheckRow(QWidget):
@@ -97,29 +97,18 @@ class _CheckRow(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(Space.S)
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        words.addWidget(Text(line.rule, TextRole.SMALL, wrap=True))
+        if line.note:
+            words.addWidget(Text(line.note, TextRole.SMALL, Ink.SOFT, wrap=True))
         row.addWidget(Chip(line.mark, line.tone), 0, Qt.AlignmentFlag.AlignTop)
-        row.addWidget(Text(line.rule, TextRole.SMALL, wrap=True), 1)
+        row.addLayout(words, 1)
 
 
-class ClashCard(Card):
-    """Wishes that can't hold together, and what would help."""
-
-    def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__(gap=Space.M, parent=parent)
-        self._wishes = Text("", TextRole.BODY, wrap=True)
-        self._ways = Text("", TextRole.BODY, Ink.SOFT, wrap=True)
-        self.body.addWidget(SectionHeader("These wishes can’t hold together"))
-        self.body.addWidget(self._wishes)
-        self.body.addWidget(SectionHeader("Any one of these helps"))
-        self.body.addWidget(self._ways)
-        self.body.addWidget(Notice("Nothing was changed. Your last week, if you had one, is still saved."))
-        self.body.addStretch(1)
-
-    def show_clash(self, clash: Clash) -> None:
-        """Paint a clash."""
-        self._wishes.setText("\n".join(f"• {wish}" for wish in clash.wishes))
-        self._ways.setText("\n".join(f"• {way}" for way in clash.ways_out))
-
-    def text(self) -> str:
-        """Everything it says."""
-        return f"{self._wishes.text()}\n{self._ways.text()}"
+def _empty(layout: QGridLayout | QVBoxLayout) -> None:
+    while (item := layout.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()

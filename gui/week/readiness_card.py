@@ -16,7 +16,7 @@ class ReadinessCard(Card):
     answered = Signal()
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__(gap=Space.M, parent=parent)
+        super().__init__(padding=Space.XL, gap=Space.M, parent=parent)
         self.boxes = {key: QCheckBox() for key, _ in QUESTIONS}
         self.advice = Notice()
         self.go_on = PrimaryButton("None of these, go on")
@@ -24,18 +24,26 @@ class ReadinessCard(Card):
         self.body.addWidget(SectionHeader("Before your first plan"))
         self.body.addWidget(Text("Tick what is true for you.", TextRole.BODY, Ink.SOFT))
         for key, words in QUESTIONS:
-            row = QHBoxLayout()
-            self.boxes[key].setAccessibleName(words)
-            self.boxes[key].toggled.connect(self._show_advice)
-            label = Text(words, TextRole.BODY, wrap=True)
-            label.setBuddy(self.boxes[key])
-            row.addWidget(self.boxes[key])
-            row.addWidget(label, 1)
-            self.body.addLayout(row)
+            self.body.addLayout(self._question(key, words))
         self.body.addWidget(self.advice)
         self.body.addWidget(self.go_on)
-        self.body.addWidget(Text(STOP_SIGNS, TextRole.SMALL, Ink.SOFT, wrap=True))
+        self.body.addWidget(Text("Later, in every session", TextRole.SMALL_STRONG))
+        self.body.addWidget(Notice(STOP_SIGNS))
+        kept = "Your answers are not kept, only the day you gave them."
+        self.body.addWidget(Text(kept, TextRole.SMALL, Ink.SOFT, wrap=True))
         self.body.addStretch(1)
+
+    def _question(self, key: str, words: str) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(Space.S)
+        box = self.boxes[key]
+        box.setAccessibleName(words)
+        box.toggled.connect(self._show_advice)
+        label = Text(words, TextRole.BODY, wrap=True)
+        label.setBuddy(box)
+        row.addWidget(box)
+        row.addWidget(label, 1)
+        return row
 
     def _show_advice(self, *_ignored: object) -> None:
         yes = frozenset(key for key, box in self.boxes.items() if box.isChecked())

@@ -3,96 +3,140 @@
 from __future__ import annotations
 
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QWidget
 
-from core.house.model import House, Person
-from core.knowledge import Catalog
-from core.plan.block import TrainingBlock
-from core.plan.model import Week, WeekRequest
+from core.errors import FillmarkError
+from core.plan.model import WeekRequest
 from gui.desk.desk import Desk
 from gui.theme import Space
-from gui.week.present import ribbon
-from gui.widgets import Card, EffortBars
-from gui.worker import Errand, Report
+from gui.week.freshness import Inputs
+from gui.week.planning import Brake, PlanOrder, Solving
+from gui.widgets import Card, EffortBars, WeekMark
+from gui.worker import Report
+
+if TYPE_CHECKING:  # the module brings the solver, which is loaded off the GUI thread
+    from core.plan.block import TrainingBlock
 
 WEEKS = 8
+PRESENT = 1
+"""The week that is saved is the first after the test week."""
 
 
-def plan_all(request: WeekRequest, house: House, person: Person, catalog: Catalog, report: Report) -> TrainingBlock:
-    """Plan every week of the block; stops as soon as nobody waits any more."""
+def plan_all(order: PlanOrder, brake: Brake, report: Report) -> TrainingBlock:
+    """Plan every week of the block; stops as soon as nobody waits any more. Runs in the worker."""
     from core.plan.block import plan_block
 
-    return plan_block(request, house, person, catalog, weeks=WEEKS, progress=report)
+    return plan_block(
+        order.request, order.house, order.person, order.catalog, weeks=WEEKS, progress=report, on_start=brake.hold
+    )
 
 
 class Ribbon(Card):
-    """`week_wanted` (a `Week`) when a bar is pressed. Hidden until the block is planned."""
+    """`week_wanted` (a `BlockWeek`, or None for the present week) when a bar is pressed."""
 
     week_wanted = Signal(object)
 
     def __init__(self, desk: Desk, *, parent: QWidget | None = None) -> None:
         super().__init__(padding=Space.M, parent=parent)
         self._desk = desk
-        self._errand = Errand(self)
+        self.solving = Solving(self)
         self._block: TrainingBlock | None = None
-        self._asked: tuple[object, ...] = ()
-        self._shown = 1
-        self._bars = EffortBars()
-        self._bars.week_chosen.connect(self._choose)
-        self.body.addWidget(self._bars)
-        self.hide()
-        self.refresh()
+        self._planned_for: tuple[object, ...] = ()
+        self._shown = PRESENT
+        self.bars = EffortBars()
+        self.bars.week_chosen.connect(self.show_week)
+        self.body.addWidget(self.bars)
 
-    def title(self) -> str:
-        """What the page is called while this week is shown."""
-        if self._block is None:
-            return "Week"
-        kind = self._block.weeks[self._shown].kind
-        return "Test week" if kind == "test" else f"Week {self._shown} of {WEEKS}"
+    def shown(self) -> int:
+        """The week looked at."""
+        return self._shown
+
+    def block(self) -> TrainingBlock | None:
+        """The weeks, once they are planned."""
+        return self._block
 
     def refresh(self) -> None:
-        """Plan the block again if what it depends on has changed."""
+        """Plan the block again if what it depends on has changed; waits for it while nobody looks."""
         person, week = self._desk.person(), self._desk.week()
         if person is None or week is None:
-            self._block = None
-            self.hide()
+            self._forget()
             return
-        asked = (self._desk.wishes(), self._desk.house(), person)
-        if asked == self._asked:
+        wishes, house = self._desk.wishes(), self._desk.house()
+        planned_for = (Inputs.of(wishes, person, house), week)
+        if planned_for == self._planned_for or not self.isVisible():
             return
-        self._asked = asked
-        request = WeekRequest(wishes=self._desk.wishes())
-        work = partial(plan_all, request, self._desk.house(), person, self._desk.catalog)
-        self._errand.start(work, done=self._show_block, failed=self._leave)
+        self._forget()
+        self._planned_for = planned_for
+        request = WeekRequest(wishes=wishes, keep=week)
+        order = PlanOrder(request=request, house=house, person=person, catalog=self._desk.catalog)
+        self.solving.start(partial(plan_all, order), done=self._show_block, failed=self._leave)
+
+    def pause(self) -> None:
+        """Give way to the plan of the present week; the next `refresh` begins anew."""
+        if self.solving.is_busy():
+            self.solving.stop()
+            self._planned_for = ()
+
+    def show_week(self, number: int) -> None:
+        """Look at another week, or go back to the present one."""
+        if self._block is None or number >= len(self._block.weeks):
+            return
+        self._shown = number
+        self._paint()
+        self.week_wanted.emit(None if number == PRESENT else self._block.weeks[number])
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.refresh()
+
+    def _forget(self) -> None:
+        self.solving.stop()
+        self._planned_for = ()
+        self._block, self._shown = None, PRESENT
+        self._paint()
 
     def _show_block(self, block: TrainingBlock) -> None:
-        if len(block.weeks) <= 1:
-            self.hide()
-            return
-        self._block, self._shown = block, 1
-        self._bars.show_weeks(ribbon(block, self._shown))
-        self.show()
+        if len(block.weeks) == WEEKS + 1:
+            self._block = block
+            self._paint()
 
     def _leave(self, error: Exception) -> None:
-        """The block could not be planned; the week's own plan says why, so the ribbon only stays away."""
-        self._block = None
-        self.hide()
-        from core.errors import FillmarkError
-
+        """The week's own plan says why no block can be planned, so the bars only stay flat."""
         if not isinstance(error, FillmarkError):
             raise error
 
-    def _choose(self, number: int) -> None:
-        if self._block is None:
-            return
-        self._shown = number
-        self._bars.show_weeks(ribbon(self._block, number))
-        self.week_wanted.emit(self._week_shown())
+    def _paint(self) -> None:
+        self.bars.show_weeks(_flat_marks() if self._block is None else marks(self._block, self._shown))
+        self.bars.setEnabled(self._block is not None)
 
-    def _week_shown(self) -> Week:
-        if self._block is None:
-            raise RuntimeError("no block is planned")
-        own = self._desk.week()
-        return own if self._shown == 1 and own is not None else self._block.weeks[self._shown].week
+
+def marks(block: TrainingBlock, shown: int) -> tuple[WeekMark, ...]:
+    """One bar a week; the height is hard sets times effort, a relative size."""
+    most = max((week.load for week in block.weeks), default=0) or 1
+    return tuple(_mark(week.number, week.kind, week.load / most, shown) for week in block.weeks)
+
+
+def _flat_marks() -> tuple[WeekMark, ...]:
+    """Before the block is planned."""
+    return tuple(_mark(number, "build" if number else "test", 0.0, PRESENT) for number in range(WEEKS + 1))
+
+
+def _mark(number: int, kind: str, share: float, shown: int) -> WeekMark:
+    label = "test" if kind == "test" else f"{number}" if kind == "build" else f"{number} {kind}"
+    return WeekMark(
+        label=label,
+        share=share,
+        spoken=f"week {number} of {WEEKS}" if kind != "test" else "before week 1",
+        current=number == PRESENT,
+        looked_at=number == shown and number != PRESENT,
+    )
+
+
+def week_title(number: int, kind: str) -> str:
+    """What the page is called while a week is shown."""
+    name = "Test week" if kind == "test" else f"Week {number} of {WEEKS}"
+    return name if number == PRESENT else f"{name}, preview"

@@ -1,0 +1,49 @@
+"""Days and goals side by side, and the readiness questions, in the middle of the page and no wider than reads well."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from core.house.model import Place
+from core.house.wishes import WeekWishes
+from gui.theme import Space
+from gui.week.days_panel import DaysPanel
+from gui.week.goals_panel import GoalsPanel
+
+DAYS_WIDTH, GOALS_WIDTH, ALONE_WIDTH = 640, 420, 720
+
+
+class SetUpPage(QWidget):
+    """`days` and `goals`, painted together because one sums up the other."""
+
+    def __init__(self, *, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.days = DaysPanel()
+        self.goals = GoalsPanel()
+        self.days.setMaximumWidth(DAYS_WIDTH)
+        self.goals.setMaximumWidth(GOALS_WIDTH)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(Space.M)
+        row.addStretch(1)
+        row.addWidget(self.days, 30)
+        row.addWidget(self.goals, 20)
+        row.addStretch(1)
+
+    def show_wishes(self, wishes: WeekWishes, places: tuple[Place, ...], *, has_week: bool) -> None:
+        """Paint the wishes."""
+        self.days.show_days(wishes.days, places)
+        self.days.button.show_label("Rebuild my week" if has_week else "Plan my week")
+        self.goals.show_goals(wishes.goals, wishes.days)
+
+
+def centred(widget: QWidget, most: int = ALONE_WIDTH) -> QWidget:
+    """`widget` in the middle, at most that wide."""
+    holder = QWidget()
+    widget.setMaximumWidth(most)
+    row = QHBoxLayout(holder)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.addStretch(1)
+    row.addWidget(widget, 100)
+    row.addStretch(1)
+    return holder

@@ -1,0 +1,176 @@
+"""The week on its page: painted from the desk, its blocks opened and changed, other weeks of the block looked at."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QPoint, Qt, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMenu
+
+from core.plan.frame import TARGET_SETS
+from core.plan.model import Week
+from core.plan.untrained import why_untrained
+from gui.desk.desk import Desk, Jump
+from gui.desk.wording import Wording
+from gui.shell.entry import ScreenName
+from gui.week.day_words import WeekContext, day_views
+from gui.week.detail_words import DetailView, block_detail, day_detail
+from gui.week.part_words import check_lines, fills_view, missing_families, trained_rows
+from gui.week.ribbon import PRESENT, week_title
+from gui.week.week_page import WeekPage
+from gui.week.wish_deeds import WishDeeds
+from gui.widgets import BarRow
+
+if TYPE_CHECKING:
+    from core.plan.block import BlockWeek
+
+DAY = "day"
+
+
+class WeekFlow(QObject):
+    """`looked` when another week of the block is shown, or the present one again; `banned` (a movement's name)."""
+
+    looked = Signal()
+    banned = Signal(str)
+
+    def __init__(self, desk: Desk, page: WeekPage, deeds: WishDeeds) -> None:
+        super().__init__(page)
+        self._desk = desk
+        self.page = page
+        self._deeds = deeds
+        self._week: Week | None = None
+        self._looked_at: BlockWeek | None = None
+        self._opened = ""
+        page.ribbon.week_wanted.connect(self._look_at)
+        page.preview.back_wanted.connect(self._look_back)
+        page.kept.pin_removed.connect(deeds.remove_pin)
+        page.kept.ban_removed.connect(deeds.allow)
+        page.block_wanted.connect(self._open)
+        page.day_wanted.connect(self._open_day)
+        page.menu_wanted.connect(self._offer)
+        page.detail.pin_wanted.connect(self._toggle_pin)
+        page.detail.ban_wanted.connect(self._ban)
+        page.detail.swap_wanted.connect(self._swap)
+        page.detail.closed.connect(self.close_detail)
+
+    def show_week(self, week: Week) -> None:
+        """Paint the week the person has; a look at another one ends."""
+        self._week, self._looked_at = week, None
+        self._paint()
+
+    def shown_week(self) -> Week | None:
+        """The week on the page."""
+        return self._week if self._looked_at is None else self._looked_at.week
+
+    def number(self) -> int:
+        """Its number in the block."""
+        return PRESENT if self._looked_at is None else self._looked_at.number
+
+    def title(self) -> str:
+        """What the page is called."""
+        other = self._looked_at
+        return week_title(PRESENT, "build") if other is None else week_title(other.number, other.kind)
+
+    def close_detail(self) -> None:
+        """Take the details of a block or a day away."""
+        self._opened = ""
+        self.page.close_detail()
+
+    def _paint(self) -> None:
+        week = self.shown_week()
+        if week is None:
+            return
+        context, page = self._context(), self.page
+        page.show_days(day_views(week, context))
+        page.kept.show_wishes(self._desk.wishes(), self._desk.catalog)
+        page.trained.show_rows(self._trained(week))
+        page.fills.show_fills(fills_view(week, context.today, context.wording.system))
+        page.checks.show_checks(check_lines(week, context.wording))
+        page.preview.setVisible(self._looked_at is not None)
+        self._paint_detail()
+
+    def _trained(self, week: Week) -> tuple[BarRow, ...]:
+        person = self._desk.person()
+        if person is None:
+            return ()
+        wishes, catalog = self._desk.wishes(), self._desk.catalog
+        places = dict.fromkeys(day.place_id for day in week.days if day.place_id is not None)
+        found = (self._desk.setting(place_id) for place_id in places)
+        settings = tuple(setting for setting in found if setting is not None)
+        missing = missing_families(week) if settings else ()
+        reasons = {family: why_untrained(family, wishes, settings, catalog) for family in missing}
+        return trained_rows(week, TARGET_SETS[person.experience][0], reasons)
+
+    def _context(self) -> WeekContext:
+        house, today = self._desk.house(), self._desk.record.clock().weekday()
+        names = (*(thing.name for thing in house.things), *(place.name for place in house.places))
+        wording = Wording(self._desk.units(), names)
+        now = today if self._looked_at is None else None
+        return WeekContext(house=house, wishes=self._desk.wishes(), wording=wording, today=now)
+
+    def _look_at(self, week: BlockWeek | None) -> None:
+        """Look at another week of the block; it is planned, not yet the one to train."""
+        block = self.page.ribbon.block()
+        self._looked_at = week
+        self.close_detail()
+        if week is not None and block is not None:
+            self.page.preview.show_week(week, block.tests, self._context().wording)
+        self._paint()
+        self.looked.emit()
+
+    def _look_back(self) -> None:
+        self.page.ribbon.show_week(PRESENT)
+
+    def _open(self, shown_id: str) -> None:
+        self._opened = shown_id
+        self._paint_detail()
+
+    def _open_day(self, weekday: int) -> None:
+        self._open(f"{DAY} {weekday}")
+
+    def _detail(self) -> DetailView | None:
+        week = self.shown_week()
+        if week is None or not self._opened:
+            return None
+        if self._opened.startswith(DAY):
+            return day_detail(week, int(self._opened.removeprefix(DAY)), self._context())
+        return block_detail(week, self._opened, self._context())
+
+    def _paint_detail(self) -> None:
+        detail = self._detail()
+        if detail is None:
+            self.close_detail()
+        else:
+            self.page.open_detail(detail, self._opened, changeable=self._looked_at is None)
+
+    def _offer(self, shown_id: str, at: QPoint) -> None:
+        """The same deeds as in the opened block, under the right button."""
+        self._open(shown_id)
+        detail = self.page.detail
+        menu = QMenu(self.page)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        deeds = ((detail.swap, self._swap), (detail.pin, self._toggle_pin), (detail.ban, self._ban))
+        for button, deed in deeds:
+            if button.isVisibleTo(detail):
+                action = QAction(button.label(), menu)
+                action.triggered.connect(deed)
+                menu.addAction(action)
+        menu.popup(at)
+
+    def _toggle_pin(self) -> None:
+        detail = self._detail()
+        if detail is not None:
+            self._deeds.toggle_pin(detail.pin)
+
+    def _ban(self) -> None:
+        detail = self._detail()
+        if detail is not None and detail.exercise_id and self._deeds.ban(detail.exercise_id):
+            name = self._desk.catalog.exercise_by_id[detail.exercise_id].name
+            self.banned.emit(name)
+
+    def _swap(self) -> None:
+        detail = self._detail()
+        if detail is not None and detail.exercise_id:
+            weekday = detail.pin.weekday
+            self._desk.jump.emit(Jump(screen=ScreenName.SWAP, exercise_id=detail.exercise_id, weekday=weekday))
