@@ -15,6 +15,21 @@ def load_words(load: Rung, system: UnitSystem) -> str:
     return f"{words[0]} packed with {', '.join(words[1:])}" if len(words) > 1 else f"{words[0]}, empty"
 
 
+def short_load_words(load: Rung, system: UnitSystem) -> str:
+    """The same in fewer words: “2 × Water carrier at 13.0 L”, “Daypack with 3 × Bean tin”."""
+    words = [_short_part(part, system) for part in load.recipe.parts]
+    if not load.recipe.packed:
+        return " and ".join(words)
+    return f"{words[0]} with {', '.join(words[1:])}" if len(words) > 1 else f"{words[0]}, empty"
+
+
+def _short_part(part: Part, system: UnitSystem) -> str:
+    head = part.name if part.count == 1 else f"{nb(f'{part.count} ×')} {part.name}"
+    if part.material_id is None:
+        return head
+    return f"{head} at {nb(format_volume(part.fill_l, system))}" if part.fill_l else f"{head}, empty"
+
+
 def _part_words(part: Part, system: UnitSystem) -> str:
     head = part.name if part.count == 1 else f"{part.count} × {part.name}"
     if part.material_id is None:

@@ -9,7 +9,8 @@ from core.effort.words import amount_words
 from core.house.model import House
 from core.house.wishes import WEEKDAYS, WeekWishes
 from core.plan.model import Block, DayKind, DayPlan, Week
-from core.quantity.display import format_mass
+from core.quantity.display import format_measured_mass
+from gui.desk.load_words import short_load_words
 from gui.desk.names import DAY_KIND_NAMES, FAMILY_COLOURS
 from gui.desk.wording import Wording, counted, glued, nb
 from gui.widgets import BlockView, DayView
@@ -47,7 +48,7 @@ def whole_minutes(seconds: int) -> int:
 def day_views(week: Week, context: WeekContext) -> tuple[DayView, ...]:
     """Seven columns."""
     names = kind_names(week)
-    return tuple(_day(day, names[day.weekday], context) for day in week.days)
+    return tuple(_day(day, week, names[day.weekday], context) for day in week.days)
 
 
 def kind_names(week: Week) -> tuple[str, ...]:
@@ -63,7 +64,7 @@ def kind_names(week: Week) -> tuple[str, ...]:
     return tuple(names)
 
 
-def _day(day: DayPlan, kind: str, context: WeekContext) -> DayView:
+def _day(day: DayPlan, week: Week, kind: str, context: WeekContext) -> DayView:
     if day.kind is DayKind.REST:
         return DayView(
             name=WEEKDAYS[day.weekday][:3], minutes_text="", kind=kind, rest=True, today=day.weekday == context.today
@@ -74,18 +75,26 @@ def _day(day: DayPlan, kind: str, context: WeekContext) -> DayView:
         name=WEEKDAYS[day.weekday][:3],
         minutes_text=nb(f"{whole_minutes(day.seconds)} of {whole_minutes(day.limit_s)} min"),
         kind=kind,
-        notes=_notes(day, same, context),
+        notes=_notes(day, _pours(day, week), same, context),
         blocks=tuple(_block(block, day, same, context) for block in day.blocks),
         foot=nb(f"cool-down {whole_minutes(cool_s)} min") if cool_s else "",
         today=day.weekday == context.today,
     )
 
 
-def _notes(day: DayPlan, scheme: str, context: WeekContext) -> tuple[str, ...]:
+def _notes(day: DayPlan, pours: str, scheme: str, context: WeekContext) -> tuple[str, ...]:
     place = where(day, context)
     warm_s = sum(block.seconds for block in day.warm_up)
     warm = nb(f"warm-up {whole_minutes(warm_s)} min") if warm_s else ""
-    return tuple(note for note in (place, warm, scheme) if note)
+    return tuple(note for note in (place, pours, warm, scheme) if note)
+
+
+def _pours(day: DayPlan, week: Week) -> str:
+    """How many containers to fill before the day, and on the way."""
+    during = [fill.during for fill in week.fills if fill.weekday == day.weekday]
+    first, later = during.count(False), during.count(True)
+    words = (f"{counted(first, 'fill')} first" if first else "", f"{later} on the way" if later else "")
+    return ", ".join(word for word in words if word)
 
 
 def where(day: DayPlan, context: WeekContext) -> str:
@@ -98,7 +107,9 @@ def where(day: DayPlan, context: WeekContext) -> str:
 
 
 def _one_scheme(day: DayPlan) -> str:
-    """The rounds of an interval day, said once where every block has the same."""
+    """What every block of a day has in common, said once: the rounds of intervals, the one set of mobility."""
+    if day.kind is DayKind.MOBILITY and {block.dose.sets for block in day.blocks} == {1}:
+        return "one set of each"
     doses = {(block.dose.sets, block.dose.seconds, block.rest_s) for block in day.blocks}
     if day.kind is not DayKind.INTERVALS or len(doses) != 1:
         return ""
@@ -125,8 +136,10 @@ def is_pinned(weekday: int, exercise_id: str, wishes: WeekWishes) -> bool:
 
 def _detail(block: Block, day: DayPlan, wording: Wording) -> str:
     amount = glued(amount_words(block.dose, block.exercise, wording.system))
-    if block.binding.load is not None:
-        return f"{amount} · {nb(format_mass(block.binding.load_kg, wording.system))}"
+    load = block.binding.load
+    if load is not None:
+        mass = nb(format_measured_mass(load.mass, wording.system))
+        return f"{amount} · {mass} · {short_load_words(load, wording.system)}"
     return f"{amount} · effort {block.dose.effort:g}" if day.kind is DayKind.EASY else amount
 
 

@@ -9,26 +9,33 @@ from gui.theme import Icon, Space, TextRole
 from gui.week.detail_words import DetailView
 from gui.widgets import Card, Notice, PictureButton, PrimaryButton, SecondaryButton, Text
 
+MOST_COLUMNS = 4
+
 
 class DetailCard(Card):
-    """`pin_wanted`, `ban_wanted`, `swap_wanted` and `closed`, each without arguments: the screen knows the block."""
+    """`pin_wanted`, `ban_wanted`, `swap_wanted`, `move_wanted` and `closed`, each without arguments: the screen knows
+    the block or the day.
+    """
 
     pin_wanted = Signal()
     ban_wanted = Signal()
     swap_wanted = Signal()
+    move_wanted = Signal()
     closed = Signal()
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.S, parent=parent)
         self._title = Text("", TextRole.HEADING, wrap=True)
-        self._columns = tuple((Text("", TextRole.SMALL_STRONG), Text("", TextRole.SMALL, wrap=True)) for _ in range(3))
+        self._columns = tuple(_Column() for _ in range(MOST_COLUMNS))
         self._caution = Notice()
         self.swap = PrimaryButton("Swap it")
+        self.move_button = SecondaryButton("Move to another day")
         self.pin = SecondaryButton("Keep it on this day")
         self.ban = SecondaryButton("Not this one")
         self.close_button = PictureButton(Icon.CLOSE, "Close the details")
         self._arrange()
         self.swap.clicked.connect(self.swap_wanted)
+        self.move_button.clicked.connect(self.move_wanted)
         self.pin.clicked.connect(self.pin_wanted)
         self.ban.clicked.connect(self.ban_wanted)
         self.close_button.clicked.connect(self.closed)
@@ -36,16 +43,16 @@ class DetailCard(Card):
     def show_detail(self, view: DetailView, *, changeable: bool) -> None:
         """Paint another block or day; of a week that is only looked at, nothing can be changed."""
         self._title.setText(view.title)
-        for (heading, text), (title, lines) in zip(self._columns, view.columns, strict=True):
-            heading.setText(title)
-            text.setText("\n".join(lines))
+        shown = (*view.columns, *[("", ())] * (MOST_COLUMNS - len(view.columns)))
+        for column, (title, lines) in zip(self._columns, shown, strict=True):
+            column.show_lines(title, lines)
         self._caution.show_sentence(" ".join(view.cautions))
         self.pin.show_label(view.pin_label)
         self.pin.setVisible(changeable)
         self.ban.setVisible(changeable and bool(view.exercise_id))
+        self.move_button.setVisible(changeable and not view.exercise_id)
         self.swap.setVisible(bool(view.exercise_id))
-        first = view.columns[0][1]
-        self.setAccessibleName(". ".join((view.title, *first)))
+        self.setAccessibleName(". ".join((view.title, *view.columns[0][1])))
 
     def title(self) -> str:
         """The heading shown."""
@@ -53,14 +60,14 @@ class DetailCard(Card):
 
     def column(self, heading: str) -> str:
         """The text below a heading; `KeyError` if none is called so."""
-        for title, text in self._columns:
-            if title.text() == heading:
-                return text.text()
+        for column in self._columns:
+            if column.heading() == heading:
+                return column.words()
         raise KeyError(heading)
 
     def headings(self) -> tuple[str, ...]:
         """The headings shown."""
-        return tuple(title.text() for title, _ in self._columns)
+        return tuple(column.heading() for column in self._columns if column.heading())
 
     def caution(self) -> str:
         """The cautions shown."""
@@ -68,23 +75,42 @@ class DetailCard(Card):
 
     def _arrange(self) -> None:
         head = QHBoxLayout()
+        head.setSpacing(Space.S)
         head.addWidget(self._title, 1)
+        for button in (self.swap, self.move_button, self.pin, self.ban):
+            head.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)
         head.addWidget(self.close_button, 0, Qt.AlignmentFlag.AlignTop)
         columns = QHBoxLayout()
         columns.setSpacing(Space.XL)
-        for heading, text in self._columns:
-            column = QVBoxLayout()
-            column.setSpacing(Space.XXS)
-            column.addWidget(heading)
-            column.addWidget(text)
-            column.addStretch(1)
-            columns.addLayout(column, 1)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(Space.S)
-        for button in (self.swap, self.pin, self.ban):
-            buttons.addWidget(button)
-        buttons.addStretch(1)
+        for column in self._columns:
+            columns.addWidget(column, 1)
         self.body.addLayout(head)
         self.body.addLayout(columns)
         self.body.addWidget(self._caution)
-        self.body.addLayout(buttons)
+        self.body.addStretch(1)
+
+
+class _Column(QWidget):
+    """A heading and what stands below it; gone while it has no heading."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._heading = Text("", TextRole.SMALL_STRONG)
+        self._words = Text("", TextRole.SMALL, wrap=True)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(Space.XXS)
+        column.addWidget(self._heading)
+        column.addWidget(self._words)
+        column.addStretch(1)
+
+    def show_lines(self, heading: str, lines: tuple[str, ...]) -> None:
+        self._heading.setText(heading)
+        self._words.setText("\n".join(lines))
+        self.setVisible(bool(heading))
+
+    def heading(self) -> str:
+        return self._heading.text()
+
+    def words(self) -> str:
+        return self._words.text()

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from core.effort.words import amount_words
-from core.house.readiness import STOP_SIGNS
 from core.house.wishes import WEEKDAYS, Pin
 from core.plan.model import Block, DayPlan, Week
 from core.quantity.display import format_measured_mass
 from gui.desk.load_words import load_words
 from gui.desk.wording import glued, nb
+from gui.week.day_reasons import why_this_day
 from gui.week.day_words import WeekContext, is_pinned, kind_names, parted, where, whole_minutes
 from gui.week.part_words import fill_lines
 
@@ -19,7 +19,7 @@ BODY_ALONE = "Your body alone"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DetailView:
-    """A card of three columns (heading, lines), cautions, and what can be changed: `pin` is what its button holds.
+    """A card of three or four columns (heading, lines), cautions, and what its button pins.
 
     `exercise_id` is empty for a day.
     """
@@ -73,7 +73,7 @@ def _what(block: Block, context: WeekContext) -> tuple[str, ...]:
 
 
 def day_detail(week: Week, weekday: int, context: WeekContext) -> DetailView:
-    """A whole day: warm-up, cool-down, what to pour, cautions and when to stop."""
+    """A whole day: warm-up, cool-down, what to pour, why it is of its kind, cautions."""
     day = week.days[weekday]
     kind = kind_names(week)[weekday]
     pin = Pin(weekday=weekday, kind=day.kind.value)
@@ -84,8 +84,9 @@ def day_detail(week: Week, weekday: int, context: WeekContext) -> DetailView:
             (_easy_heading("Warm-up", day.warm_up), _easy_lines(day.warm_up)),
             (_easy_heading("Cool-down", day.cool_down), _easy_lines(day.cool_down)),
             ("Time and pours", _time_and_pours(week, day, context)),
+            ("Why this day?", why_this_day(week, weekday, context.wishes)),
         ),
-        cautions=(STOP_SIGNS, *_cautions(day, context)),
+        cautions=_cautions(day, context),
         pin=pin,
         pin_label="Let this day change again" if pinned else "Keep this kind of day",
     )
@@ -106,7 +107,7 @@ def _clock(seconds: int) -> str:
 def _time_and_pours(week: Week, day: DayPlan, context: WeekContext) -> tuple[str, ...]:
     minutes = f"{whole_minutes(day.seconds)} of {whole_minutes(day.limit_s)} min"
     pours = fill_lines([fill for fill in week.fills if fill.weekday == day.weekday], context.wording.system)
-    lines = [f"{line.thing}: {line.volume}, {line.mass}{f', {line.when}' if line.when else ''}" for line in pours]
+    lines = [f"{line.thing} at {line.volume}, {line.mass}{f', {line.when}' if line.when else ''}" for line in pours]
     head = ", ".join(part for part in (where(day, context), nb(minutes)) if part)
     return (head, *(lines or ["Nothing to pour."]))
 

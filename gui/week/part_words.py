@@ -32,11 +32,19 @@ class FillLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FillsView:
-    """The pours of the next day that needs any."""
+class FillsDay:
+    """The pours of one day."""
 
     heading: str
     lines: tuple[FillLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FillsView:
+    """The pours of the week by day, the next day first."""
+
+    heading: str
+    days: tuple[FillsDay, ...]
     note: str
 
 
@@ -75,20 +83,20 @@ def missing_families(week: Week) -> tuple[Family, ...]:
 
 
 def fills_view(week: Week, today: int | None, system: UnitSystem) -> FillsView:
-    """The pours of the next day (from `today` on, round the week) that has any; of the whole week where no day is."""
-    for step in range(7):
-        weekday = ((today or 0) + step) % 7
-        mine = [fill for fill in week.fills if fill.weekday == weekday]
-        if mine:
-            count = len(mine)
-            number = _NUMBER_WORDS[count] if count < len(_NUMBER_WORDS) else str(count)
-            day = "Today" if weekday == today else f"Before {WEEKDAYS[weekday]}"
-            return FillsView(
-                heading=f"{day}: {number} {'fill' if count == 1 else 'fills'}",
-                lines=fill_lines(mine, system),
-                note=_pour_note(sum(fill.during for fill in mine)),
-            )
-    return FillsView(heading="Nothing to fill", lines=(), note="This week needs no pouring at all.")
+    """The pours of every day that has any, from `today` on and round the week; from Monday where no day is today."""
+    order = (((today or 0) + step) % 7 for step in range(7))
+    by_day = ((weekday, [fill for fill in week.fills if fill.weekday == weekday]) for weekday in order)
+    days = tuple(_fills_day(weekday, mine, today, system) for weekday, mine in by_day if mine)
+    if not days:
+        return FillsView(heading="Nothing to fill", days=(), note="This week needs no pouring at all.")
+    return FillsView(heading=days[0].heading, days=days, note=_pour_note(sum(fill.during for fill in week.fills)))
+
+
+def _fills_day(weekday: int, mine: list[FillStep], today: int | None, system: UnitSystem) -> FillsDay:
+    count = len(mine)
+    number = _NUMBER_WORDS[count] if count < len(_NUMBER_WORDS) else str(count)
+    day = "Today" if weekday == today else f"Before {WEEKDAYS[weekday]}"
+    return FillsDay(heading=f"{day}: {number} {'fill' if count == 1 else 'fills'}", lines=fill_lines(mine, system))
 
 
 def fill_lines(fills: list[FillStep], system: UnitSystem) -> tuple[FillLine, ...]:
@@ -108,9 +116,9 @@ def _fill_line(fill: FillStep, count: int, system: UnitSystem) -> FillLine:
 
 def _pour_note(during: int) -> str:
     if during == 0:
-        return f"No pour during the session. {REFILL_LITTLE}"
+        return f"No pour during a session. {REFILL_LITTLE}"
     pours = "One pour" if during == 1 else f"{during} pours"
-    return f"{pours} during the session. {REFILL_LITTLE}"
+    return f"{pours} during a session. {REFILL_LITTLE}"
 
 
 def check_lines(week: Week, wording: Wording) -> tuple[CheckLine, ...]:

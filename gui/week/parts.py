@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.theme import Space, TextRole
-from gui.week.part_words import CheckLine, FillsView
+from gui.week.part_words import CheckLine, FillLine, FillsView
 from gui.widgets import BarRow, BarTable, Card, Chip, Ink, SectionHeader, Text
 
 
@@ -32,11 +32,11 @@ class TrainedCard(Card):
 
 
 class FillsCard(Card):
-    """What to pour before the next session that needs it."""
+    """What to pour before each session that needs it, the next one first."""
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent=parent)
-        self._view = FillsView(heading="", lines=(), note="")
+        self._view = FillsView(heading="", days=(), note="")
         self._heading = SectionHeader("")
         self._lines = QGridLayout()
         self._lines.setHorizontalSpacing(Space.M)
@@ -54,13 +54,20 @@ class FillsCard(Card):
         self._heading.setText(view.heading)
         self._note.setText(view.note)
         _empty(self._lines)
-        for row, line in enumerate(view.lines):
-            name = f"{line.thing}, {line.when}" if line.when else line.thing
-            mass = Text(line.mass, TextRole.CONTROL)
-            mass.setAlignment(Qt.AlignmentFlag.AlignRight)
-            self._lines.addWidget(Text(name, TextRole.BODY, wrap=True), row, 0, Qt.AlignmentFlag.AlignTop)
-            self._lines.addWidget(Text(line.volume, TextRole.BODY), row, 1, Qt.AlignmentFlag.AlignTop)
-            self._lines.addWidget(mass, row, 2, Qt.AlignmentFlag.AlignTop)
+        for at, day in enumerate(view.days):
+            if at:
+                self._lines.addWidget(Text(day.heading, TextRole.SMALL_STRONG), self._lines.rowCount(), 0, 1, 3)
+            for line in day.lines:
+                self._add(line)
+
+    def _add(self, line: FillLine) -> None:
+        row = self._lines.rowCount()
+        name = f"{line.thing}, {line.when}" if line.when else line.thing
+        cells = (Text(name, TextRole.BODY, wrap=True), Text(line.volume), Text(line.mass, TextRole.CONTROL))
+        for column, cell in enumerate(cells):
+            if column:
+                cell.setAlignment(Qt.AlignmentFlag.AlignRight)
+            self._lines.addWidget(cell, row, column, Qt.AlignmentFlag.AlignTop)
 
     def view(self) -> FillsView:
         """What it shows."""

@@ -13,7 +13,6 @@ from core.errors import FillmarkError
 from core.plan.model import WeekRequest
 from gui.desk.desk import Desk
 from gui.theme import Space
-from gui.week.freshness import Inputs
 from gui.week.planning import Brake, PlanOrder, Solving
 from gui.widgets import Card, EffortBars, WeekMark
 from gui.worker import Report
@@ -46,6 +45,7 @@ class Ribbon(Card):
         self.solving = Solving(self)
         self._block: TrainingBlock | None = None
         self._planned_for: tuple[object, ...] = ()
+        self._person_id = ""
         self._shown = PRESENT
         self.bars = EffortBars()
         self.bars.week_chosen.connect(self.show_week)
@@ -60,17 +60,20 @@ class Ribbon(Card):
         return self._block
 
     def refresh(self) -> None:
-        """Plan the block again if what it depends on has changed; waits for it while nobody looks."""
+        """Plan the block again if there is another week; waits for it while nobody looks.
+
+        Wishes changed since leave it alone, as they leave the week: both follow when the person plans again. Until the
+        new block is there, the bars stay as they were, but lead nowhere.
+        """
         person, week = self._desk.person(), self._desk.week()
-        if person is None or week is None:
+        if person is None or week is None or person.id != self._person_id:
             self._forget()
+        if person is None or week is None or not self.isVisible() or (person.id, week) == self._planned_for:
             return
+        self._person_id, self._planned_for = person.id, (person.id, week)
+        self._shown = PRESENT
+        self._paint()
         wishes, house = self._desk.wishes(), self._desk.house()
-        planned_for = (Inputs.of(wishes, person, house), week)
-        if planned_for == self._planned_for or not self.isVisible():
-            return
-        self._forget()
-        self._planned_for = planned_for
         request = WeekRequest(wishes=wishes, keep=week)
         order = PlanOrder(request=request, house=house, person=person, catalog=self._desk.catalog)
         self.solving.start(partial(plan_all, order), done=self._show_block, failed=self._leave)
@@ -83,7 +86,7 @@ class Ribbon(Card):
 
     def show_week(self, number: int) -> None:
         """Look at another week, or go back to the present one."""
-        if self._block is None or number >= len(self._block.weeks):
+        if self._block is None or self.solving.is_busy() or number >= len(self._block.weeks):
             return
         self._shown = number
         self._paint()
@@ -96,6 +99,7 @@ class Ribbon(Card):
     def _forget(self) -> None:
         self.solving.stop()
         self._planned_for = ()
+        self._person_id = ""
         self._block, self._shown = None, PRESENT
         self._paint()
 
@@ -111,7 +115,7 @@ class Ribbon(Card):
 
     def _paint(self) -> None:
         self.bars.show_weeks(_flat_marks() if self._block is None else marks(self._block, self._shown))
-        self.bars.setEnabled(self._block is not None)
+        self.bars.setEnabled(self._block is not None and not self.solving.is_busy())
 
 
 def marks(block: TrainingBlock, shown: int) -> tuple[WeekMark, ...]:

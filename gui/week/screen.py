@@ -37,7 +37,8 @@ from gui.widgets.page import PageScroll
 
 NOT_YET = "No week yet"
 NOBODY = "A week is built from who you are and what you own. Start with your household."
-BUILT_FROM = "built from what you own · nothing to buy"
+BUILT_FROM = "built from what you own"
+CHANGED = "your changes are not in it yet"
 
 
 class WeekScreen(Page):
@@ -54,7 +55,7 @@ class WeekScreen(Page):
         self.paper = PaperFlow(self)
         self.print_button, self.calendar_button = SecondaryButton("Print"), SecondaryButton("To calendar")
         self.days_button, self.again = SecondaryButton("Days and goals"), SecondaryButton("Plan again")
-        self.rebuild = PrimaryButton("Rebuild around my changes")
+        self.rebuild = PrimaryButton("Plan again")
         self.stop = SecondaryButton("Stop planning")
         self.nobody = EmptyState(Icon.CALENDAR, NOT_YET, NOBODY, "Go to your household")
         self.readiness = ReadinessCard()
@@ -224,7 +225,7 @@ class WeekScreen(Page):
 
     def _paint_bar(self, *_ignored: object) -> None:
         """Title, and the buttons that make sense now."""
-        person, busy = self._desk.person(), self.solving.is_busy()
+        busy = self.solving.is_busy()
         page = self._stack.currentWidget()
         on_week, on_days = page is self.page, page is self._set_up_page
         has_week = self._week is not None
@@ -236,8 +237,15 @@ class WeekScreen(Page):
         self.rebuild.setVisible(on_week and not busy and not fresh)
         self.again.setVisible(on_week and not busy and fresh)
         self.stop.setVisible(busy)
-        words = f"for {person.name} · {BUILT_FROM}" if person is not None else BUILT_FROM
-        self.show_title(self.flow.title() if on_week else "Week", "planning…" if busy else words)
+        self.show_title(self.flow.title() if on_week else "Week", self._subtitle(stale=on_week and not fresh))
+
+    def _subtitle(self, *, stale: bool) -> str:
+        person = self._desk.person()
+        if self.solving.is_busy():
+            return "planning…"
+        if person is None:
+            return BUILT_FROM
+        return f"for {person.name} · {CHANGED if stale else BUILT_FROM}"
 
     def _is_fresh(self) -> bool:
         person, saved = self._desk.person(), self._desk.record.week(self._person_id)
@@ -255,7 +263,7 @@ class WeekScreen(Page):
             self._show_saved()
 
     def _say_banned(self, name: str) -> None:
-        self.toast.say(f"{name} stays out from the next plan on.", undo=True, action="Rebuild now")
+        self.toast.say(f"{name} stays out from the next plan on.", undo=True, action="Plan again now")
 
     def _unpin_and_plan(self, pin: Pin) -> None:
         if self._deeds.remove_pin(pin):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from core.house.model import Place
 from core.house.wishes import WeekWishes
@@ -22,8 +22,7 @@ class SetUpPage(QWidget):
         self.goals = GoalsPanel()
         self.days.setMaximumWidth(DAYS_WIDTH)
         self.goals.setMaximumWidth(GOALS_WIDTH)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
+        row = _row_on_top(self)
         row.setSpacing(Space.M)
         row.addStretch(1)
         row.addWidget(self.days, 30)
@@ -33,7 +32,7 @@ class SetUpPage(QWidget):
     def show_wishes(self, wishes: WeekWishes, places: tuple[Place, ...], *, has_week: bool) -> None:
         """Paint the wishes."""
         self.days.show_days(wishes.days, places)
-        self.days.button.show_label("Rebuild my week" if has_week else "Plan my week")
+        self.days.button.show_label("Plan my week again" if has_week else "Plan my week")
         self.goals.show_goals(wishes.goals, wishes.days)
 
 
@@ -41,9 +40,18 @@ def centred(widget: QWidget, most: int = ALONE_WIDTH) -> QWidget:
     """`widget` in the middle, at most that wide."""
     holder = QWidget()
     widget.setMaximumWidth(most)
-    row = QHBoxLayout(holder)
-    row.setContentsMargins(0, 0, 0, 0)
+    row = _row_on_top(holder)
     row.addStretch(1)
     row.addWidget(widget, 100)
     row.addStretch(1)
     return holder
+
+
+def _row_on_top(holder: QWidget) -> QHBoxLayout:
+    """A row as high as its widgets need; the rest of the page stays free below it."""
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 0, 0, 0)
+    row = QHBoxLayout()
+    column.addLayout(row)
+    column.addStretch(1)
+    return row

@@ -5,7 +5,8 @@ The columns are as high as their longest day, and take what room is left over in
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, Signal
+from PySide6.QtCore import QEvent, QPoint, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.theme import Space
@@ -16,11 +17,12 @@ from gui.week.parts import ChecksCard, FillsCard, TrainedCard
 from gui.week.preview_bar import PreviewBar
 from gui.week.ribbon import Ribbon
 from gui.widgets import BlockCard, DayColumn, DayView
-from gui.widgets.page import PageScroll
+from gui.widgets.page import GUTTER, PageScroll
 
 REST_SHARE, DAY_SHARE = 3, 4
 LEAST_HEIGHT = 300
-GUTTER = 14
+DOCK_SHARE = 0.45
+"""The most of the height that opened details take; what is longer scrolls."""
 
 
 class WeekPage(QWidget):
@@ -38,7 +40,7 @@ class WeekPage(QWidget):
         self.columns = tuple(DayColumn() for _ in range(7))
         self.trained, self.fills, self.checks = TrainedCard(), FillsCard(), ChecksCard()
         self.detail = DetailCard()
-        self._dock = QWidget()
+        self._dock = PageScroll(self.detail)
         self._days = QHBoxLayout()
         self._scroll = PageScroll(self._inner())
         self._arrange()
@@ -62,6 +64,8 @@ class WeekPage(QWidget):
         """Dock the details of a block or a day below the week."""
         self.detail.show_detail(view, changeable=changeable)
         self._dock.show()
+        self._fit_dock()
+        self._dock.verticalScrollBar().setValue(0)
         for column in self.columns:
             column.show_open(shown_id)
         card = self.card(shown_id)
@@ -107,15 +111,30 @@ class WeekPage(QWidget):
         return inner
 
     def _arrange(self) -> None:
-        row = QHBoxLayout(self._dock)
-        row.setContentsMargins(0, 0, GUTTER, 0)
-        row.addWidget(self.detail)
         self._dock.hide()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.M)
         column.addWidget(self._scroll, 1)
         column.addWidget(self._dock)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_dock()
+
+    def event(self, event: QEvent) -> bool:
+        """A button gone or come in the details changes how high they must be."""
+        handled = super().event(event)
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._fit_dock()
+        return handled
+
+    def _fit_dock(self) -> None:
+        """As high as the details need at this width, up to a share of the page."""
+        if self._dock.isHidden():
+            return
+        wanted = self.detail.heightForWidth(self.width() - GUTTER)
+        self._dock.setFixedHeight(min(wanted, round(DOCK_SHARE * self.height())))
 
     def _focused(self) -> tuple[int, int] | None:
         for at, column in enumerate(self.columns):

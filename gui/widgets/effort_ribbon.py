@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QSizePolicy, QWidget
 from gui.theme import Radius, Space, TextRole, role_font, tokens_of
 from gui.widgets.drawing import CENTRE, draw_focus, draw_line, draw_panel, line_height, open_painter
 
-_TALLEST = 46
+_TALLEST = 38
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
