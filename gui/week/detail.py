@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.theme import Icon, Space, TextRole
@@ -14,7 +14,7 @@ MOST_COLUMNS = 4
 
 class DetailCard(Card):
     """`pin_wanted`, `ban_wanted`, `swap_wanted`, `move_wanted` and `closed`, each without arguments: the screen knows
-    the block or the day.
+    the block or the day. `reshaped` when it may need another height.
     """
 
     pin_wanted = Signal()
@@ -22,6 +22,7 @@ class DetailCard(Card):
     swap_wanted = Signal()
     move_wanted = Signal()
     closed = Signal()
+    reshaped = Signal()
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.S, parent=parent)
@@ -73,6 +74,12 @@ class DetailCard(Card):
         """The cautions shown."""
         return self._caution.sentence()
 
+    def event(self, event: QEvent) -> bool:
+        handled = super().event(event)
+        if event.type() is QEvent.Type.LayoutRequest:
+            self.reshaped.emit()
+        return handled
+
     def _arrange(self) -> None:
         head = QHBoxLayout()
         head.setSpacing(Space.S)
@@ -96,21 +103,29 @@ class _Column(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._heading = Text("", TextRole.SMALL_STRONG)
-        self._words = Text("", TextRole.SMALL, wrap=True)
+        self._lines: list[Text] = []
+        self._column = QVBoxLayout()
+        self._column.setSpacing(Space.XXS)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.XXS)
         column.addWidget(self._heading)
-        column.addWidget(self._words)
+        column.addLayout(self._column)
         column.addStretch(1)
 
     def show_lines(self, heading: str, lines: tuple[str, ...]) -> None:
+        """A label a line, so that one that wraps stays apart from the next."""
         self._heading.setText(heading)
-        self._words.setText("\n".join(lines))
+        while len(self._lines) < len(lines):
+            self._lines.append(Text("", TextRole.SMALL, wrap=True))
+            self._column.addWidget(self._lines[-1])
+        for at, label in enumerate(self._lines):
+            label.setText(lines[at] if at < len(lines) else "")
+            label.setVisible(at < len(lines))
         self.setVisible(bool(heading))
 
     def heading(self) -> str:
         return self._heading.text()
 
     def words(self) -> str:
-        return self._words.text()
+        return "\n".join(line.text() for line in self._lines if line.text())

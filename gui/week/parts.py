@@ -63,7 +63,11 @@ class FillsCard(Card):
     def _add(self, line: FillLine) -> None:
         row = self._lines.rowCount()
         name = f"{line.thing}, {line.when}" if line.when else line.thing
-        cells = (Text(name, TextRole.BODY, wrap=True), Text(line.volume), Text(line.mass, TextRole.CONTROL))
+        cells = (
+            Text(name, TextRole.SMALL, wrap=True),
+            Text(line.volume, TextRole.SMALL),
+            Text(line.mass, TextRole.SMALL_STRONG),
+        )
         for column, cell in enumerate(cells):
             if column:
                 cell.setAlignment(Qt.AlignmentFlag.AlignRight)

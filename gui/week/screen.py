@@ -245,7 +245,7 @@ class WeekScreen(Page):
             return "planning…"
         if person is None:
             return BUILT_FROM
-        return f"for {person.name} · {CHANGED if stale else BUILT_FROM}"
+        return CHANGED if stale else f"for {person.name} · {BUILT_FROM}"
 
     def _is_fresh(self) -> bool:
         person, saved = self._desk.person(), self._desk.record.week(self._person_id)

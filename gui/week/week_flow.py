@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QPoint, Qt, Signal
+from PySide6.QtCore import QObject, QPoint, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
@@ -42,6 +42,7 @@ class WeekFlow(QObject):
         self._week: Week | None = None
         self._looked_at: BlockWeek | None = None
         self._opened = ""
+        self._menu: QMenu | None = None
         page.ribbon.week_wanted.connect(self._look_at)
         page.preview.back_wanted.connect(self._look_back)
         page.kept.pin_removed.connect(deeds.remove_pin)
@@ -148,8 +149,8 @@ class WeekFlow(QObject):
         """The same deeds as in the opened block, under the right button."""
         self._open(shown_id)
         detail = self.page.detail
-        menu = QMenu(self.page)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu = self._menu = QMenu(self.page)
+        menu.aboutToHide.connect(menu.deleteLater)
         deeds = ((detail.swap, self._swap), (detail.pin, self._toggle_pin), (detail.ban, self._ban))
         for button, deed in deeds:
             if button.isVisibleTo(detail):
@@ -157,6 +158,10 @@ class WeekFlow(QObject):
                 action.triggered.connect(deed)
                 menu.addAction(action)
         menu.popup(at)
+
+    def menu(self) -> QMenu | None:
+        """The menu opened last; None before the first."""
+        return self._menu
 
     def _toggle_pin(self) -> None:
         detail = self._detail()

@@ -5,7 +5,7 @@ The columns are as high as their longest day, and take what room is left over in
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QPoint, Signal
+from PySide6.QtCore import QPoint, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -41,6 +41,7 @@ class WeekPage(QWidget):
         self.trained, self.fills, self.checks = TrainedCard(), FillsCard(), ChecksCard()
         self.detail = DetailCard()
         self._dock = PageScroll(self.detail)
+        self.detail.reshaped.connect(self._fit_dock)
         self._days = QHBoxLayout()
         self._scroll = PageScroll(self._inner())
         self._arrange()
@@ -121,13 +122,6 @@ class WeekPage(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit_dock()
-
-    def event(self, event: QEvent) -> bool:
-        """A button gone or come in the details changes how high they must be."""
-        handled = super().event(event)
-        if event.type() is QEvent.Type.LayoutRequest:
-            self._fit_dock()
-        return handled
 
     def _fit_dock(self) -> None:
         """As high as the details need at this width, up to a share of the page."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
@@ -25,7 +25,9 @@ _STEPS = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BlockView:
-    """One block: what to do, how much, in which family's colour; `block_id` is only handed back."""
+    """One block: what to do, how much (each line of it a paragraph), in which family's colour; `block_id` is only
+    handed back.
+    """
 
     block_id: str
     title: str
@@ -44,7 +46,7 @@ class _Words:
     @classmethod
     def laid(cls, text: str, role: TextRole, corner: QPointF, width: float) -> _Words:
         font = role_font(role)
-        lines = wrapped(font, text, width) if text else ()
+        lines = tuple(line for part in text.splitlines() for line in wrapped(font, part, width))
         return cls(lines, QRectF(corner.x(), corner.y(), max(1.0, width), len(lines) * line_height(font)))
 
 
@@ -62,6 +64,7 @@ class BlockCard(QAbstractButton):
         super().__init__(parent)
         self._view = view
         self._open = False
+        self._laid: dict[int, tuple[_Words, _Words]] = {}
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
@@ -75,8 +78,10 @@ class BlockCard(QAbstractButton):
     def show_block(self, view: BlockView) -> None:
         """Paint another block."""
         self._view = view
+        self._laid.clear()
         pinned = ", pinned" if view.pinned else ""
-        self.setAccessibleName(f"{view.title}, {view.detail}{pinned}")
+        words = (view.title, *view.detail.splitlines())
+        self.setAccessibleName(f"{', '.join(words)}{pinned}")
         self.updateGeometry()
         self.update()
 
@@ -115,6 +120,12 @@ class BlockCard(QAbstractButton):
         else:
             super().keyPressEvent(event)
 
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in {QEvent.Type.FontChange, QEvent.Type.ApplicationFontChange, QEvent.Type.StyleChange}:
+            self._laid.clear()
+            self.updateGeometry()
+
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens = tokens_of(self)
         painter = open_painter(self)
@@ -141,7 +152,13 @@ class BlockCard(QAbstractButton):
             painter.drawPixmap(self.width() - _PIN - Space.XS, Space.XS, sign)
 
     def _places(self, width: int) -> tuple[_Words, _Words]:
-        """Where title and detail go in a card `width` wide; a narrow one spends less on its edges."""
+        """Where title and detail go in a card `width` wide; a layout asks for the same widths over and over."""
+        if width not in self._laid:
+            self._laid[width] = self._placed(width)
+        return self._laid[width]
+
+    def _placed(self, width: int) -> tuple[_Words, _Words]:
+        """A narrow card spends less on its edges."""
         side = Space.XS if width < NARROW else Space.S
         left = _BAND + side
         wide = width - left - side

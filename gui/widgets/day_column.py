@@ -125,7 +125,9 @@ class DayColumn(QFrame):
             self.show_day(view)
 
     def show_day(self, view: DayView) -> None:
-        """Paint another day; blocks are made anew."""
+        """Paint another day; its blocks are made anew, unless it is the same day."""
+        if view == self._view:
+            return
         self._view = view
         self._head.show_day(view)
         self._foot.setText(view.foot)

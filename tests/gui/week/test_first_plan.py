@@ -1,0 +1,144 @@
+"""From nothing to the first week: who, the questions once, the days, one press."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from pytestqt.qtbot import QtBot
+
+from core.house.readiness import STOP_SIGNS
+from core.store.commands import RemovePerson
+from gui.desk.desk import Desk, Jump
+from gui.shell.entry import ScreenName
+from gui.week import WeekScreen
+from gui.widgets import Notice
+from tests.dipper import INES
+from tests.gui import hand
+from tests.gui.week.conftest import shown
+from tests.gui.week.eyes import await_plan
+
+
+def test_with_nobody_there_is_one_button_and_it_leads_home(empty_desk: Desk, qtbot: QtBot, still_ribbon: None) -> None:
+    screen = shown(empty_desk, qtbot)
+    jumps: list[Jump] = []
+    empty_desk.jump.connect(jumps.append)
+    assert screen.nobody.isVisible()
+    assert not any(button.isVisible() for button in (screen.print_button, screen.rebuild, screen.again, screen.stop))
+    hand.click(screen.nobody.button)
+    assert [jump.screen for jump in jumps] == [ScreenName.HOUSEHOLD]
+    screen.close_work()
+
+
+def test_the_questions_come_before_the_first_plan_and_never_again(new_screen: WeekScreen, desk: Desk) -> None:
+    assert new_screen.readiness.isVisible()
+    assert [notice.sentence() for notice in _notices(new_screen)] == [STOP_SIGNS]
+    hand.click(new_screen.readiness.go_on)
+    assert desk.settings().ready_on == desk.record.clock().date()
+    assert not new_screen.readiness.isVisible()
+    assert new_screen.set_up.days.isVisible()
+    assert _notices(new_screen) == []
+
+
+@pytest.mark.parametrize(
+    ("key", "advice", "button"),
+    [
+        ("symptoms", "See a doctor", "I have asked, and may train"),
+        ("disease", "Ask your doctor", "I have asked, and may train"),
+        ("inactive", "Start light", "Go on"),
+    ],
+)
+def test_a_yes_says_what_to_do_first(new_screen: WeekScreen, key: str, advice: str, button: str) -> None:
+    card = new_screen.readiness
+    hand.key(card.boxes[key], Qt.Key.Key_Space)
+    assert card.advice.sentence().startswith(advice)
+    assert card.go_on.label() == button
+    hand.key(card.boxes[key], Qt.Key.Key_Space)
+    assert not card.advice.isVisible()
+    assert card.go_on.label() == "None of these, go on"
+
+
+def test_three_presses_make_a_first_week(new_screen: WeekScreen, desk: Desk, qtbot: QtBot) -> None:
+    hand.click(new_screen.readiness.go_on)
+    hand.click(new_screen.set_up.days.starts[0])
+    assert [day.weekday for day in desk.wishes().days] == [0, 2, 4]
+    _shorten(new_screen)
+    hand.click(new_screen.set_up.days.button)
+    assert new_screen.stop.isVisible()
+    await_plan(new_screen, qtbot)
+    assert desk.week() is not None
+    assert new_screen.page.isVisible()
+    assert new_screen.toast.sentence().startswith("Planned ")
+    assert not new_screen.stop.isVisible()
+    assert new_screen.again.isVisible()
+
+
+def test_without_a_day_nothing_is_planned(new_screen: WeekScreen) -> None:
+    hand.click(new_screen.readiness.go_on)
+    hand.click(new_screen.set_up.days.button)
+    assert new_screen.toast.sentence() == "Choose at least one day first."
+    assert not new_screen.solving.is_busy()
+
+
+def test_a_day_is_saved_as_soon_as_it_is_changed(screen: WeekScreen, week_desk: Desk) -> None:
+    hand.click(screen.days_button)
+    line = screen.set_up.days.lines[0]
+    line.minutes.edit.setFocus()
+    line.minutes.edit.selectAll()
+    hand.type_in(line.minutes.edit, "45")
+    hand.key(line.minutes.edit, Qt.Key.Key_Return)
+    assert week_desk.wishes().days[0].minutes == 45
+    hand.click(screen.set_up.days.lines[3].chip)
+    assert [day.weekday for day in week_desk.wishes().days] == [0, 2, 3, 5]
+    week_desk.undo()
+    assert not screen.set_up.days.lines[3].chip.isChecked()
+
+
+def test_what_makes_no_sense_is_said_below_its_field_and_kept_there(screen: WeekScreen, week_desk: Desk) -> None:
+    hand.click(screen.days_button)
+    before = week_desk.wishes()
+    line = screen.set_up.days.lines[0]
+    line.minutes.edit.selectAll()
+    hand.type_in(line.minutes.edit, "2 weeks")
+    hand.key(line.minutes.edit, Qt.Key.Key_Return)
+    assert line.minutes.fault()
+    assert line.minutes.text() == "2 weeks"
+    assert week_desk.wishes() == before
+    hand.click(screen.set_up.days.button)
+    assert not screen.solving.is_busy()
+
+
+def test_goals_are_saved_at_once_and_say_what_they_come_to(screen: WeekScreen, week_desk: Desk) -> None:
+    from gui.week.goals_panel import Much
+
+    hand.click(screen.days_button)
+    goals = screen.set_up.goals
+    hand.click(goals.chip("run_walk", Much.NONE))
+    hand.click(goals.chip("mobility", Much.A_LOT))
+    assert week_desk.wishes().goals.run_walk == 0
+    assert "run" not in goals.summary()
+    assert "on 3\u00a0days" in goals.summary()
+    for name in ("loaded_walk", "mobility", "strength"):
+        hand.click(goals.chip(name, Much.NONE))
+    assert goals.fault.isVisible()
+    assert week_desk.wishes().goals.strength > 0
+
+
+def test_when_the_last_person_goes_the_screen_says_where_to_begin(screen: WeekScreen, week_desk: Desk) -> None:
+    assert week_desk.do(RemovePerson(INES.id))
+    assert screen.readiness.isVisible() or screen.set_up.isVisible()
+    assert week_desk.do(RemovePerson("tomas"))
+    assert screen.nobody.isVisible()
+
+
+def _notices(screen: WeekScreen) -> list[Notice]:
+    return [notice for notice in screen.findChildren(Notice) if notice.isVisible()]
+
+
+def _shorten(screen: WeekScreen) -> None:
+    """Two short days are planned sooner."""
+    hand.click(screen.set_up.days.lines[4].chip)
+    for line in screen.set_up.days.lines:
+        if line.chip.isChecked():
+            line.minutes.edit.selectAll()
+            hand.type_in(line.minutes.edit, "20")
+            hand.key(line.minutes.edit, Qt.Key.Key_Return)
