@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from catalog.check_exercises import find_exercise_errors
 from catalog.check_things import find_thing_errors
+from catalog.protocols import find_protocol_errors
 from core.exercise.model import Exercise, Need, Use
 from core.fit.geometry import working_heights
 from core.knowledge import Catalog
@@ -31,6 +32,7 @@ def find_catalog_errors(catalog: Catalog) -> Iterator[str]:
     for material in catalog.materials:
         unknown = (one for one in material.source_ids if one not in source_ids)
         yield from (f"{material.id}: the source {one} is not listed" for one in unknown)
+    yield from find_protocol_errors(catalog.protocols, catalog.norms, catalog.exercises, source_ids)
     yield from _out_of_reach(catalog)
 
 

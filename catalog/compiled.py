@@ -22,7 +22,7 @@ ROOT = Path(__file__).parents[1]
 FILE_NAME = "catalog-data.json"
 MADE_FROM = (
     *("catalog", "catalog/exercises", "catalog/things"),
-    *("core/exercise", "core/mass", "core/quantity", "core/things"),
+    *("core/assess", "core/exercise", "core/house", "core/mass", "core/quantity", "core/things"),
 )
 ENDINGS = (".toml", ".py")
 

@@ -37,7 +37,15 @@ def parse_catalog() -> Catalog:
     # Imported here: the schemas load pydantic, which a start from the compiled form does without.
     from catalog.exercises import load_exercises
     from catalog.materials import load_materials
+    from catalog.protocols import load_norms, load_protocols
     from catalog.sources import load_sources
     from catalog.things import load_kinds
 
-    return Catalog(exercises=load_exercises(), kinds=load_kinds(), materials=load_materials(), sources=load_sources())
+    return Catalog(
+        exercises=load_exercises(),
+        kinds=load_kinds(),
+        materials=load_materials(),
+        sources=load_sources(),
+        protocols=load_protocols(),
+        norms=load_norms(),
+    )

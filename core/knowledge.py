@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from core.assess.model import NormTable, Protocol
 from core.exercise.model import Exercise, Family
 from core.mass.model import Material
 from core.things.model import ThingKind
@@ -22,12 +23,14 @@ class Source:
 
 @dataclass(frozen=True, kw_only=True)
 class Catalog:
-    """Exercises, kinds of things, materials and sources, each sorted by id."""
+    """Exercises, kinds of things, materials, sources, tests and published norms, each sorted by id."""
 
     exercises: tuple[Exercise, ...]
     kinds: tuple[ThingKind, ...]
     materials: tuple[Material, ...]
     sources: tuple[Source, ...] = field(default=())
+    protocols: tuple[Protocol, ...] = field(default=())
+    norms: tuple[NormTable, ...] = field(default=())
 
     @cached_property
     def exercise_by_id(self) -> dict[str, Exercise]:
@@ -48,3 +51,8 @@ class Catalog:
     def material_by_id(self) -> dict[str, Material]:
         """Fill materials by id."""
         return {material.id: material for material in self.materials}
+
+    @cached_property
+    def protocol_by_id(self) -> dict[str, Protocol]:
+        """Tests by id."""
+        return {protocol.id: protocol for protocol in self.protocols}

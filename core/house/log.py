@@ -48,7 +48,7 @@ class LoggedSession:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LoggedTest:
-    """The result of one test, in the unit its protocol states."""
+    """The result of one test, in the unit its protocol states; `beside` pairs what was written down with it by key."""
 
     id: str
     person_id: str
@@ -56,6 +56,16 @@ class LoggedTest:
     date: datetime.date
     result: float
     note: str = ""
+    beside: tuple[tuple[str, float], ...] = ()
+
+    def __post_init__(self) -> None:
+        keys = [key for key, _ in self.beside]
+        if len(set(keys)) != len(keys):
+            raise InputError(self.test_id, "has a number written down twice", "keep one of them")
+
+    def beside_value(self, key: str) -> float | None:
+        """The number written down under this key, if any."""
+        return dict(self.beside).get(key)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

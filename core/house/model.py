@@ -17,6 +17,7 @@ from core.things.model import Thing
 
 BODY_MASS_KG = (30.0, 250.0)
 STATURE_CM = (120.0, 230.0)
+EARLIEST_BIRTH, LATEST_BIRTH = 1900, 2100
 SHANK_TOP_OF_STATURE = 0.267
 SHOULDER_OF_STATURE = 0.820
 ARM_OF_STATURE = 0.45
@@ -28,6 +29,13 @@ class Experience(StrEnum):
     NEW = "new"
     SOME = "some"
     TRAINED = "trained"
+
+
+class Sex(StrEnum):
+    """Which column of a published table applies to a person."""
+
+    FEMALE = "female"
+    MALE = "male"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +50,10 @@ class Capacity:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Person:
-    """Someone who trains. `spares` are demands to leave out; `capacities` come from tests and logged sets."""
+    """Someone who trains. `spares` are demands to leave out; `capacities` come from tests and logged sets.
+
+    `birth_year` and `sex` may stay unknown; they are only needed to read published tables and equations.
+    """
 
     id: str
     name: str
@@ -51,6 +62,8 @@ class Person:
     experience: Experience = Experience.NEW
     spares: frozenset[Demand] = frozenset()
     capacities: tuple[Capacity, ...] = ()
+    birth_year: int | None = None
+    sex: Sex | None = None
 
     def __post_init__(self) -> None:
         low, high = BODY_MASS_KG
@@ -61,6 +74,13 @@ class Person:
         if not low <= self.height_cm <= high:
             rule = f"is not a height this program can plan for ({low:.0f} to {high:.0f} cm)"
             raise InputError(f"{self.height_cm:g} cm", rule, "check the number and its unit, or ask a professional")
+        if self.birth_year is not None and not EARLIEST_BIRTH <= self.birth_year <= LATEST_BIRTH:
+            rule = f"is no year of birth ({EARLIEST_BIRTH} to {LATEST_BIRTH})"
+            raise InputError(self.birth_year, rule, "write all four digits, or leave it out")
+
+    def age_on(self, day: datetime.date) -> int | None:
+        """Age in whole years on a day, from the year of birth alone, so it may be a year too high; None if unknown."""
+        return None if self.birth_year is None else max(0, day.year - self.birth_year)
 
     @property
     def reach_cm(self) -> float:
