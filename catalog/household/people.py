@@ -113,6 +113,8 @@ def _person(form: PersonForm, person_id: str, at: int, catalog: Catalog, faults:
             experience=form.experience,
             spares=frozenset(form.spares),
             capacities=capacities,
+            birth_year=form.born,
+            sex=form.sex,
         )
 
     return faults.attempt(where, "body_mass, height", make)

@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BaseModel, ConfigDict, Discriminator, Field, Tag
 
 from core.exercise.model import Demand, Pattern
-from core.house.model import Experience
+from core.house.model import Experience, Sex
 from core.mass.model import Packing
 from core.quantity import Origin
 from core.things.model import Hazard
@@ -170,11 +170,16 @@ class NamedForm(Form):
 
 
 class PersonForm(NamedForm):
-    """Someone who trains here. Without a `week` of their own, the household's counts for them."""
+    """Someone who trains here. Without a `week` of their own, the household's counts for them.
+
+    `born` (the year) and `sex` are only needed to read published tables.
+    """
 
     body_mass: Quantity
     height: Quantity
     experience: Experience = Experience.NEW
+    born: Annotated[int, Field(ge=1900, le=2100)] | None = None
+    sex: Sex | None = None
     spares: Annotated[list[Demand], Field(max_length=50)] = []
     best: Annotated[list[CapacityForm], Field(max_length=50)] = []
     week: WeekForm | None = None

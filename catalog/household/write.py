@@ -229,6 +229,8 @@ def _person(person: Person, usual_id: str) -> dict[str, Any]:
         height=_with_unit(person.height_cm, "cm"),
         experience=person.experience.value,
         spares=sorted(demand.value for demand in person.spares),
+        born=person.birth_year,
+        sex=None if person.sex is None else person.sex.value,
         best=[_capacity(capacity) for capacity in person.capacities],
     )
 

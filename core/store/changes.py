@@ -17,7 +17,7 @@ from core.store import codec, codec_people
 from core.store.encoding import Codec, number, one_word, text, unfit, whole
 from core.store.encoding_groups import many, maybe, record
 from core.store.json_text import from_text, to_text
-from core.store.values import Kind, SavedWeek, Settings
+from core.store.values import Kind, SavedBlock, SavedWeek, Settings
 from core.things.model import Thing
 
 
@@ -39,12 +39,15 @@ class Part(StrEnum):
     THING = "thing"
     WISHES = "wishes"
     WEEK = "week"
+    BLOCK = "block_of_weeks"
     SETTINGS = "settings"
     SESSION = "session"
     TEST = "test"
 
 
-Value = HouseFacts | Place | Person | Thing | WeekWishes | SavedWeek | Settings | LoggedSession | LoggedTest
+Value = (
+    HouseFacts | Place | Person | Thing | WeekWishes | SavedWeek | SavedBlock | Settings | LoggedSession | LoggedTest
+)
 
 HOUSE_FACTS: Codec[HouseFacts] = record(
     "house",
@@ -59,6 +62,7 @@ CODEC_OF: dict[Part, Codec[Any]] = {
     Part.THING: codec.THING,
     Part.WISHES: codec_people.WISHES,
     Part.WEEK: codec_people.SAVED_WEEK,
+    Part.BLOCK: codec_people.SAVED_BLOCK,
     Part.SETTINGS: codec_people.SETTINGS,
     Part.SESSION: codec_people.SESSION,
     Part.TEST: codec_people.TEST,
@@ -71,6 +75,7 @@ KINDS_OF: dict[Part, tuple[Kind, ...]] = {
     Part.THING: (Kind.THINGS,),
     Part.WISHES: (Kind.WEEK,),
     Part.WEEK: (Kind.WEEK,),
+    Part.BLOCK: (Kind.WEEK,),
     Part.SETTINGS: (Kind.SETTINGS,),
     Part.SESSION: (Kind.LOG,),
     Part.TEST: (Kind.LOG,),

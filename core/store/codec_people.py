@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
-from core.house.model import Capacity, Experience, Person, Place, QuietHours
+from core.house.model import Capacity, Experience, Person, Place, QuietHours, Sex
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.store.codec import AMOUNT, ID, MEASURED, NAME, SHARE
 from core.store.encoding import DATE, FLAG, TIME, Codec, number, one_word, text, unfit, whole
-from core.store.encoding_groups import many, maybe, record, word_set
+from core.store.encoding_groups import many, maybe, pair_of, record, word_set
 from core.store.json_text import from_text
-from core.store.values import SavedWeek, Settings, Theme, Units
+from core.store.values import SavedBlock, SavedWeek, Settings, Theme, Units
 
 NOTE = text(4000, lines=True)
 
@@ -31,7 +31,10 @@ PERSON: Codec[Person] = record(
         "experience": one_word(Experience),
         "spares": word_set(Demand),
         "capacities": many(CAPACITY, 200),
+        "birth_year": maybe(whole(0, 9999)),
+        "sex": maybe(one_word(Sex)),
     },
+    added={"birth_year": None, "sex": None},
 )
 
 QUIET = record("quiet_hours", QuietHours, {"start": TIME, "end": TIME})
@@ -90,6 +93,12 @@ SAVED_WEEK: Codec[SavedWeek] = record(
     {"starts": DATE, "version": whole(1, 10_000), "plan": Codec(str, _read_plan, _PLAN_TEXT.schema)},
 )
 
+SAVED_BLOCK: Codec[SavedBlock] = record(
+    "block_of_weeks",
+    SavedBlock,
+    {"starts": DATE, "version": whole(1, 10_000), "plan": Codec(str, _read_plan, _PLAN_TEXT.schema)},
+)
+
 SETTINGS: Codec[Settings] = record(
     "settings",
     Settings,
@@ -137,5 +146,14 @@ SESSION: Codec[LoggedSession] = record(
 TEST: Codec[LoggedTest] = record(
     "test",
     LoggedTest,
-    {"id": ID, "person_id": ID, "test_id": ID, "date": DATE, "result": number(-1e6, 1e6), "note": NOTE},
+    {
+        "id": ID,
+        "person_id": ID,
+        "test_id": ID,
+        "date": DATE,
+        "result": number(-1e6, 1e6),
+        "note": NOTE,
+        "beside": many(pair_of(ID, number(-1e6, 1e6)), 50),
+    },
+    added={"beside": []},
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from core.errors import InputError
 from core.house.log import LoggedSession, LoggedTest
@@ -15,10 +15,10 @@ from core.store.codec import ID, THING
 from core.store.encoding import whole
 from core.store.encoding_groups import TAG, TaggedCodec, many, record
 from core.store.json_text import from_text
-from core.store.values import SavedWeek, Settings
+from core.store.values import SavedBlock, SavedWeek, Settings
 from core.things.model import Thing
 
-FORM = 1
+FORM = 2
 """The form of the document; one higher when its fields change, with the older ones still read."""
 TAG_OF_DOCUMENT = "fillmark_record"
 MOST_LOGGED = 200_000
@@ -41,6 +41,14 @@ class WeekOf:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BlockOf:
+    """One person's saved block of weeks."""
+
+    person_id: str
+    block: SavedBlock
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Contents:
     """A whole record, the log included, without its history."""
 
@@ -51,6 +59,7 @@ class Contents:
     things: tuple[Thing, ...] = ()
     wishes: tuple[WishesOf, ...] = ()
     weeks: tuple[WeekOf, ...] = ()
+    blocks: tuple[BlockOf, ...] = ()
     settings: Settings = field(default_factory=Settings)
     sessions: tuple[LoggedSession, ...] = ()
     tests: tuple[LoggedTest, ...] = ()
@@ -63,6 +72,7 @@ class Contents:
         yield from ((Part.THING, thing.id, thing) for thing in self.things)
         yield from ((Part.WISHES, entry.person_id, entry.wishes) for entry in self.wishes)
         yield from ((Part.WEEK, entry.person_id, entry.week) for entry in self.weeks)
+        yield from ((Part.BLOCK, entry.person_id, entry.block) for entry in self.blocks)
         yield Part.SETTINGS, ONLY, self.settings
         yield from ((Part.SESSION, session.id, session) for session in self.sessions)
         yield from ((Part.TEST, test.id, test) for test in self.tests)
@@ -72,17 +82,19 @@ CONTENTS: TaggedCodec[Contents] = record(
     TAG_OF_DOCUMENT,
     Contents,
     {
-        "form": whole(FORM, FORM),
+        "form": whole(1, FORM),
         "house": HOUSE_FACTS,
         "places": many(codec_people.PLACE),
         "people": many(codec_people.PERSON),
         "things": many(THING),
         "wishes": many(record("wishes_of", WishesOf, {"person_id": ID, "wishes": codec_people.WISHES})),
         "weeks": many(record("week_of", WeekOf, {"person_id": ID, "week": codec_people.SAVED_WEEK})),
+        "blocks": many(record("block_of", BlockOf, {"person_id": ID, "block": codec_people.SAVED_BLOCK})),
         "settings": codec_people.SETTINGS,
         "sessions": many(codec_people.SESSION, MOST_LOGGED),
         "tests": many(codec_people.TEST, MOST_LOGGED),
     },
+    added={"blocks": []},
 )
 
 
@@ -92,13 +104,13 @@ def contents_json(contents: Contents) -> dict[str, object]:
 
 
 def contents_from_json(document: object, where: str = "") -> Contents:
-    """The contents of a document; `InputError` naming the first field that does not fit."""
+    """The contents of a document of this form or an older one; `InputError` naming the first field that is wrong."""
     if isinstance(document, dict) and document.get(TAG) == TAG_OF_DOCUMENT:
         form = document.get("form")
         if isinstance(form, int) and form > FORM:
             rule = f"is the form of a newer Fillmark; this one reads up to {FORM}"
             raise InputError(form, rule, "update the program", where=where)
-    return CONTENTS.read(document, where)
+    return replace(CONTENTS.read(document, where), form=FORM)
 
 
 def contents_from_text(written: str, where: str = "") -> Contents:

@@ -34,7 +34,7 @@ from core.store.opening import check_whole, schema_of
 from core.store.paths import DataFolder, FolderLock
 from core.store.shelf import read_contents, read_state
 from core.store.state import State
-from core.store.values import ChangeSet, SavedWeek, Settings
+from core.store.values import ChangeSet, SavedBlock, SavedWeek, Settings
 
 Clock = Callable[[], datetime.datetime]
 
@@ -128,6 +128,10 @@ class Record:
     def week(self, person_id: str | None = None) -> SavedWeek | None:
         """The week a person (the chosen one, if none is named) was given last."""
         return self.state().weeks.get(person_id or self.settings().person_id or "")
+
+    def block(self, person_id: str | None = None) -> SavedBlock | None:
+        """The block of weeks a person (the chosen one, if none is named) is in."""
+        return self.state().blocks.get(person_id or self.settings().person_id or "")
 
     def sessions(
         self, person_id: str | None = None, *, since: datetime.date = datetime.date.min

@@ -11,12 +11,12 @@ from sqlalchemy.orm import Session
 
 from core.house.log import LoggedSession, LoggedTest
 from core.store.changes import CODEC_OF, ONLY, Change, Part, Value
-from core.store.contents import Contents, WeekOf, WishesOf
+from core.store.contents import BlockOf, Contents, WeekOf, WishesOf
 from core.store.faults import RowUnreadable, UndoLost
 from core.store.rows.base import Entry
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
 from core.store.rows.log import SessionRow, TestRow
-from core.store.rows.people import PersonRow, WeekRow, WishesRow
+from core.store.rows.people import BlockRow, PersonRow, WeekRow, WishesRow
 from core.store.rows.things import ThingRow
 from core.store.state import PARTS, State
 
@@ -37,6 +37,7 @@ SHELVES: dict[Part, Shelf] = {
     Part.THING: Shelf(ThingRow, lambda _id, position, thing: ThingRow.to_row(thing, position), ordered=True),
     Part.WISHES: Shelf(WishesRow, lambda person_id, _position, wishes: WishesRow.to_row(person_id, wishes)),
     Part.WEEK: Shelf(WeekRow, lambda person_id, _position, week: WeekRow.to_row(person_id, week)),
+    Part.BLOCK: Shelf(BlockRow, lambda person_id, _position, block: BlockRow.to_row(person_id, block)),
     Part.SETTINGS: Shelf(SettingsRow, lambda _id, _position, settings: SettingsRow.to_row(settings)),
     Part.SESSION: Shelf(SessionRow, lambda _id, _position, session: SessionRow.to_row(session)),
     Part.TEST: Shelf(TestRow, lambda _id, _position, test: TestRow.to_row(test)),
@@ -78,6 +79,7 @@ def read_contents(session: Session) -> Contents:
         things=tuple(state.things.values()),
         wishes=tuple(WishesOf(person_id=person_id, wishes=wishes) for person_id, wishes in state.wishes.items()),
         weeks=tuple(WeekOf(person_id=person_id, week=week) for person_id, week in state.weeks.items()),
+        blocks=tuple(BlockOf(person_id=person_id, block=block) for person_id, block in state.blocks.items()),
         settings=state.settings,
         sessions=tuple(entry for entry in logged[Part.SESSION] if isinstance(entry, LoggedSession)),
         tests=tuple(entry for entry in logged[Part.TEST] if isinstance(entry, LoggedTest)),

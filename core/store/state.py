@@ -11,12 +11,12 @@ from core.errors import InputError
 from core.house.model import House, Person, Place
 from core.house.wishes import WeekWishes
 from core.store.changes import ONLY, Change, HouseFacts, Part, Value
-from core.store.values import SavedWeek, Settings
+from core.store.values import SavedBlock, SavedWeek, Settings
 from core.things.model import Thing
 
 T = TypeVar("T")
 
-PARTS = (Part.HOUSE, Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK, Part.SETTINGS)
+PARTS = (Part.HOUSE, Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK, Part.BLOCK, Part.SETTINGS)
 """The parts a state holds; sessions and tests can be many thousand and are read when they are asked for."""
 
 
@@ -61,6 +61,11 @@ class State:
     def weeks(self) -> Mapping[str, SavedWeek]:
         """Saved weeks by person."""
         return self._all(Part.WEEK, SavedWeek)
+
+    @cached_property
+    def blocks(self) -> Mapping[str, SavedBlock]:
+        """Saved blocks of weeks by person."""
+        return self._all(Part.BLOCK, SavedBlock)
 
     @cached_property
     def house(self) -> House:

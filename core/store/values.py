@@ -48,6 +48,19 @@ class SavedWeek:
             raise InputError(self.starts.isoformat(), "is not a Monday, on which a week starts", "give the Monday")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SavedBlock:
+    """A block of weeks as its planner wrote it: `plan` is JSON text of version `version`, `starts` its first Monday."""
+
+    starts: datetime.date
+    version: int
+    plan: str
+
+    def __post_init__(self) -> None:
+        if self.starts.weekday() != 0:
+            raise InputError(self.starts.isoformat(), "is not a Monday, on which a block starts", "give the Monday")
+
+
 class Kind(StrEnum):
     """What a change touched, so that a screen repaints only for its own kind."""
 

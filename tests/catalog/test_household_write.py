@@ -15,7 +15,7 @@ from catalog.household.write import write_household
 from catalog.load import load_catalog
 from core.errors import InputError
 from core.exercise.model import Demand, Pattern
-from core.house.model import Capacity, Experience, House, Person, Place, QuietHours
+from core.house.model import Capacity, Experience, House, Person, Place, QuietHours, Sex
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.mass.model import CupsLevel, HeightLevel, Packing, ScaleKind
 from core.mass.scale import reading_on
@@ -91,6 +91,8 @@ def people(draw: st.DrawFn) -> Person:
         experience=draw(st.sampled_from(Experience)),
         spares=draw(st.frozensets(st.sampled_from(Demand))),
         capacities=draw(st.sampled_from([(), (best,)])),
+        birth_year=draw(st.none() | st.integers(1900, 2100)),
+        sex=draw(st.none() | st.sampled_from(Sex)),
     )
 
 

@@ -105,7 +105,7 @@ class LoadHouse:
     def _gone(state: State, loaded: Mapping[tuple[Part, str], Value]) -> tuple[Change, ...]:
         return tuple(
             put(state, part, entry_id, None)
-            for part in (Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK)
+            for part in (Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK, Part.BLOCK)
             for entry_id in state.entries[part]
             if (part, entry_id) not in loaded
         )

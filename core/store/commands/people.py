@@ -10,7 +10,7 @@ from core.house.wishes import Pin, WeekWishes
 from core.store.changes import ONLY, Change, Part
 from core.store.commands.base import Plan, added, known_places, put
 from core.store.state import State
-from core.store.values import SavedWeek
+from core.store.values import SavedBlock, SavedWeek
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class ChangePerson:
 
 @dataclass(frozen=True, slots=True)
 class RemovePerson:
-    """Remove a person with wishes and week. What they logged stays in the record, so an undo finds it again."""
+    """Remove a person with wishes, week and block. What they logged stays in the record, so an undo finds it again."""
 
     person_id: str
 
@@ -48,7 +48,7 @@ class RemovePerson:
         """See `Command`."""
         name = state.person(self.person_id).name
         changes = [put(state, Part.PERSON, self.person_id, None)]
-        owned = ((Part.WISHES, state.wishes), (Part.WEEK, state.weeks))
+        owned = ((Part.WISHES, state.wishes), (Part.WEEK, state.weeks), (Part.BLOCK, state.blocks))
         changes += [put(state, part, self.person_id, None) for part, entries in owned if self.person_id in entries]
         if state.settings.person_id == self.person_id:
             others = (person_id for person_id in state.people if person_id != self.person_id)
@@ -110,6 +110,36 @@ class ForgetWeek:
         if self.person_id not in state.weeks:
             raise InputError(name, "has no planned week", "plan one first")
         return Plan((put(state, Part.WEEK, self.person_id, None),), f"Removed the week of {name}")
+
+
+@dataclass(frozen=True, slots=True)
+class SaveBlock:
+    """Keep the block of weeks a person is in, in place of the one before; `sentence` is for the undo line."""
+
+    person_id: str
+    block: SavedBlock
+    sentence: str = ""
+
+    def plan(self, state: State) -> Plan:
+        """See `Command`."""
+        name = state.person(self.person_id).name
+        verb = "Changed" if self.person_id in state.blocks else "Planned"
+        change = put(state, Part.BLOCK, self.person_id, self.block)
+        return Plan((change,), self.sentence or f"{verb} the block of {name}")
+
+
+@dataclass(frozen=True, slots=True)
+class ForgetBlock:
+    """Remove the block of weeks a person is in."""
+
+    person_id: str
+
+    def plan(self, state: State) -> Plan:
+        """See `Command`."""
+        name = state.person(self.person_id).name
+        if self.person_id not in state.blocks:
+            raise InputError(name, "has no planned block", "plan one first")
+        return Plan((put(state, Part.BLOCK, self.person_id, None),), f"Removed the block of {name}")
 
 
 def _choosing(state: State, person_id: str | None) -> Change:

@@ -56,5 +56,6 @@ def _mentions(contents: Contents) -> Iterator[tuple[str, Part, str]]:
         places = (day.place_id for day in entry.wishes.days)
         yield from ((f"the wishes of {entry.person_id}", Part.PLACE, place) for place in places if place is not None)
     yield from ((f"the week of {week.person_id}", Part.PERSON, week.person_id) for week in contents.weeks)
+    yield from ((f"the block of {block.person_id}", Part.PERSON, block.person_id) for block in contents.blocks)
     if contents.settings.person_id is not None:
         yield "the settings", Part.PERSON, contents.settings.person_id

@@ -115,6 +115,18 @@ class SessionRow(Entry):
         )
 
 
+class BesideRow(Base):
+    """A number written down beside a test result."""
+
+    __tablename__ = "test_beside"
+    __table_args__ = (position_check(), STRICT)
+
+    result_id: Mapped[str] = owner("test_result.id")
+    position: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    value: Mapped[float]
+
+
 class TestRow(Entry):
     """One test result."""
 
@@ -128,6 +140,7 @@ class TestRow(Entry):
     date: Mapped[str]
     result: Mapped[float]
     note: Mapped[str]
+    beside: Mapped[list[BesideRow]] = relationship(cascade=CHILDREN, lazy="selectin", order_by=BesideRow.position)
 
     def key(self) -> str:
         """The result's id."""
@@ -142,6 +155,7 @@ class TestRow(Entry):
             "date": self.date,
             "result": self.result,
             "note": self.note,
+            "beside": [[row.name, row.value] for row in self.beside],
         }
 
     @classmethod
@@ -154,4 +168,5 @@ class TestRow(Entry):
             date=test.date.isoformat(),
             result=test.result,
             note=test.note,
+            beside=[BesideRow(position=i, name=name, value=value) for i, (name, value) in enumerate(test.beside)],
         )

@@ -24,7 +24,7 @@ from core.store.rows.base import (
     tagged,
     weekday_check,
 )
-from core.store.values import SavedWeek
+from core.store.values import SavedBlock, SavedWeek
 
 
 class SpareRow(Base):
@@ -96,6 +96,8 @@ class PersonRow(Entry):
     body_mass_kg: Mapped[float]
     height_cm: Mapped[float]
     experience: Mapped[str]
+    birth_year: Mapped[int | None]
+    sex: Mapped[str | None]
     spares: Mapped[list[SpareRow]] = relationship(cascade=CHILDREN, lazy="selectin", order_by=SpareRow.demand)
     capacities: Mapped[list[CapacityRow]] = relationship(
         cascade=CHILDREN, lazy="selectin", order_by=CapacityRow.position
@@ -115,6 +117,8 @@ class PersonRow(Entry):
             "experience": self.experience,
             "spares": [row.demand for row in self.spares],
             "capacities": [row.fields() for row in self.capacities],
+            "birth_year": self.birth_year,
+            "sex": self.sex,
         }
 
     @classmethod
@@ -127,6 +131,8 @@ class PersonRow(Entry):
             body_mass_kg=person.body_mass_kg,
             height_cm=person.height_cm,
             experience=person.experience.value,
+            birth_year=person.birth_year,
+            sex=person.sex.value if person.sex is not None else None,
             spares=[SpareRow(demand=demand) for demand in sorted(person.spares)],
             capacities=[CapacityRow.to_row(capacity, i) for i, capacity in enumerate(person.capacities)],
         )
@@ -273,3 +279,29 @@ class WeekRow(Entry):
     def to_row(cls, person_id: str, week: SavedWeek) -> WeekRow:
         """The row for this week."""
         return cls(person_id=person_id, starts=week.starts.isoformat(), version=week.version, plan=week.plan)
+
+
+class BlockRow(Entry):
+    """The block of weeks a person is in, as its planner wrote it."""
+
+    part = Part.BLOCK
+    __tablename__ = "saved_block"
+    __table_args__ = (date_check("starts"), check("version", "version >= 1"), object_check("plan"), STRICT)
+
+    person_id: Mapped[str] = other("person.id", primary_key=True)
+    starts: Mapped[str]
+    version: Mapped[int]
+    plan: Mapped[str]
+
+    def key(self) -> str:
+        """The person's id."""
+        return self.person_id
+
+    def fields(self) -> dict[str, object]:
+        """See `Entry`."""
+        return {"starts": self.starts, "version": self.version, "plan": self.plan}
+
+    @classmethod
+    def to_row(cls, person_id: str, block: SavedBlock) -> BlockRow:
+        """The row for this block."""
+        return cls(person_id=person_id, starts=block.starts.isoformat(), version=block.version, plan=block.plan)

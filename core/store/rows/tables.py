@@ -6,7 +6,7 @@ from core.store.rows.base import Base
 from core.store.rows.history import RevisionRow, StepRow
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
 from core.store.rows.log import SessionRow, TestRow
-from core.store.rows.people import PersonRow, WeekRow, WishesRow
+from core.store.rows.people import BlockRow, PersonRow, WeekRow, WishesRow
 from core.store.rows.things import ThingRow
 
 ROWS = (
@@ -16,6 +16,7 @@ ROWS = (
     PersonRow,
     WishesRow,
     WeekRow,
+    BlockRow,
     ThingRow,
     SessionRow,
     TestRow,

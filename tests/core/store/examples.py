@@ -7,7 +7,7 @@ from pathlib import Path
 
 from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
-from core.house.model import Capacity, Experience, House, Person, Place, QuietHours
+from core.house.model import Capacity, Experience, House, Person, Place, QuietHours, Sex
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.mass.model import BrimLevel, Packing, ScaleKind, ScaleReading
 from core.quantity.measured import Measured, Origin
@@ -20,12 +20,13 @@ from core.store.commands import (
     AddThing,
     ChangeHouse,
     Command,
+    SaveBlock,
     SaveWeek,
     SetWishes,
 )
 from core.store.paths import DataFolder
 from core.store.record import Record
-from core.store.values import SavedWeek
+from core.store.values import SavedBlock, SavedWeek
 from core.things.model import Closure, Facts, Fill, Flight, Form, Handle, Hazard, OwnCheck, Thing
 from tests.core.mass.examples import CARRIER
 
@@ -50,6 +51,8 @@ INES = Person(
     id="ines",
     name="Ines",
     body_mass_kg=68,
+    birth_year=1987,
+    sex=Sex.FEMALE,
     height_cm=171,
     experience=Experience.SOME,
     spares=frozenset({Demand.KNEELING, Demand.IMPACT}),
@@ -117,6 +120,7 @@ WISHES = WeekWishes(
     pins=(Pin(weekday=5, exercise_id="loaded_walk"), Pin(weekday=6, kind="rest")),
 )
 WEEK = SavedWeek(starts=MONDAY, version=1, plan='{"days":[]}')
+BLOCK = SavedBlock(starts=MONDAY, version=1, plan='{"weeks":[]}')
 SESSION = LoggedSession(
     id="s1",
     person_id="ines",
@@ -130,7 +134,7 @@ SESSION = LoggedSession(
         LoggedSet(exercise_id="loaded_walk", distance_m=800, load_kg=10),
     ),
 )
-TEST = LoggedTest(id="t1", person_id="ines", test_id="chair_stand_30", date=MONDAY, result=17)
+TEST = LoggedTest(id="t1", person_id="ines", test_id="squat_load", date=MONDAY, result=17, beside=(("load_kg", 14.9),))
 DIPPER = House(
     name="Dipper",
     places=(CABIN, TOWPATH),
@@ -146,6 +150,7 @@ DIPPER_STEP_BY_STEP: tuple[Command, ...] = (
     *(AddThing(thing) for thing in DIPPER.things),
     SetWishes("ines", WISHES),
     SaveWeek("ines", WEEK),
+    SaveBlock("ines", BLOCK),
     AddSession(SESSION),
     AddTest(TEST),
 )

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
-from core.house.model import Capacity, Experience, Person, Place, QuietHours
+from core.house.model import Capacity, Experience, Person, Place, QuietHours, Sex
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.mass.model import (
     BrimLevel,
@@ -25,7 +25,7 @@ from core.mass.model import (
 )
 from core.quantity.measured import Measured, Origin
 from core.store.changes import HouseFacts
-from core.store.values import SavedWeek, Settings, Theme, Units
+from core.store.values import SavedBlock, SavedWeek, Settings, Theme, Units
 from core.things.model import (
     Closure,
     Facts,
@@ -163,6 +163,8 @@ def people(person_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[Person
         body_mass_kg=st.floats(30, 250),
         height_cm=st.floats(120, 230),
         experience=st.sampled_from(Experience),
+        birth_year=st.none() | st.integers(1900, 2100),
+        sex=st.none() | st.sampled_from(Sex),
         spares=st.frozensets(st.sampled_from(Demand)),
         capacities=st.lists(capacities, max_size=3).map(tuple),
     )
@@ -214,6 +216,13 @@ weeks = st.builds(
     plan=st.sampled_from(['{"days":[]}', '{"name":"Fährte"}', "{}"]),
 )
 
+blocks = st.builds(
+    SavedBlock,
+    starts=mondays,
+    version=st.integers(1, 10_000),
+    plan=st.sampled_from(['{"weeks":[]}', '{"name":"Fährte"}', "{}"]),
+)
+
 
 def settings(person_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[Settings]:
     """Settings with one of these people chosen, or nobody."""
@@ -259,5 +268,12 @@ def sessions(person_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[Logg
 def results_of(person_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[LoggedTest]:
     """Test results of these people."""
     return st.builds(
-        LoggedTest, id=ids, person_id=person_ids, test_id=ids, date=dates, result=st.floats(-1e6, 1e6), note=notes
+        LoggedTest,
+        id=ids,
+        person_id=person_ids,
+        test_id=ids,
+        date=dates,
+        result=st.floats(-1e6, 1e6),
+        note=notes,
+        beside=st.dictionaries(ids, st.floats(-1e6, 1e6), max_size=3).map(lambda found: tuple(found.items())),
     )

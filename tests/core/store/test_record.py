@@ -20,7 +20,7 @@ from core.store.paths import DataFolder
 from core.store.record import Record
 from core.store.values import Settings
 from core.things.model import Fill
-from tests.core.store.examples import COAL_BAG, DIPPER, MONDAY, SESSION, TEST, WEEK, WISHES, clock, open_record
+from tests.core.store.examples import BLOCK, COAL_BAG, DIPPER, MONDAY, SESSION, TEST, WEEK, WISHES, clock, open_record
 
 
 def test_a_new_record_is_empty(record: Record) -> None:
@@ -36,6 +36,7 @@ def test_what_was_entered_is_there_after_opening_again(dipper: Record, data_dir:
         assert opened.house() == DIPPER
         assert (opened.wishes(), opened.wishes("tomas")) == (WISHES, WeekWishes())
         assert (opened.week(), opened.week("tomas")) == (WEEK, None)
+        assert (opened.block(), opened.block("tomas")) == (BLOCK, None)
         assert (opened.sessions(), opened.tests()) == ((SESSION,), (TEST,))
 
 
