@@ -24,7 +24,9 @@ class InputError(FillmarkError):
     def sentence(self) -> str:
         """One line for the person: place, value, rule, way out."""
         place = f"{self.where}: " if self.where else ""
-        return f"{place}“{shorten(self.value)}” {self.rule}; {self.way_out}."
+        shown = shorten(self.value)
+        subject = f"“{shown}”" if shown else "This line"
+        return f"{place}{subject} {self.rule}; {self.way_out}."
 
 
 class Unreachable(FillmarkError):

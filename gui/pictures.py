@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 SIZES = ((1024, 700), (1280, 800), (1920, 1200))
 SCALES = (100, 200)
 THEMES = (ThemeMode.LIGHT, ThemeMode.DARK)
-SETTLED_MS = 40
+SETTLED_MS, TURNS = 25, 3
 
 
 def write_pictures(app: QApplication, folder: Path, screens: Sequence[PicturedScreen], scale_pct: int) -> int:
@@ -61,10 +61,11 @@ def _grab(widget: QWidget, width: int, height: int, file: Path) -> None:
 
 
 def _settle() -> None:
-    """Let layouts that depend on one another come to rest."""
-    turn = QEventLoop()
-    QTimer.singleShot(SETTLED_MS, turn.quit)
-    turn.exec()
+    """Let layouts that depend on one another come to rest, each turn what the one before has set off."""
+    for _ in range(TURNS):
+        turn = QEventLoop()
+        QTimer.singleShot(SETTLED_MS, turn.quit)
+        turn.exec()
 
 
 def _arguments(words: Sequence[str]) -> argparse.Namespace:

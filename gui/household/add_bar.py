@@ -9,8 +9,8 @@ from gui.household.adding import Ask
 from gui.theme import Icon, Space, TextRole
 from gui.widgets import ActionChip, Card, FlowLayout, Ink, LineField, LinkButton, PictureButton, PrimaryButton, Text
 
-EXAMPLE = "Add a thing: “2 five-litre bottles”"
-WIDTH = (214, 360)
+EXAMPLE, SHORT_EXAMPLE = "Add a thing: “2 five-litre bottles”", "“2 five-litre bottles”"
+WIDTH, SHORT_WIDTH = 262, 214
 
 
 class AddBar(QWidget):
@@ -21,9 +21,9 @@ class AddBar(QWidget):
 
     def __init__(self, example: str = EXAMPLE, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._shortens = example == EXAMPLE
         self.field = LineField("", example, name="Add a thing")
-        self.field.setMinimumWidth(WIDTH[0])
-        self.setMaximumWidth(WIDTH[1])
+        self.show_short(False)
         self.button = PrimaryButton("Add")
         self._names = QStringListModel(self)
         completer = QCompleter(self._names, self)
@@ -38,6 +38,12 @@ class AddBar(QWidget):
         self.field.edited.connect(self.typed)
         self.field.submitted.connect(self.wanted)
         self.button.clicked.connect(self._press)
+
+    def show_short(self, short: bool) -> None:
+        """Take less room, with an example that fits it."""
+        self.field.setMinimumWidth(SHORT_WIDTH if short else WIDTH)
+        if self._shortens:
+            self.field.edit.setPlaceholderText(SHORT_EXAMPLE if short else EXAMPLE)
 
     def show_names(self, names: tuple[str, ...]) -> None:
         """Offer these below the field."""

@@ -98,7 +98,9 @@ def _ask(found: Question | ReadThing) -> Ask:
 
 
 def _counted_name(count: int, kind: ThingKind) -> str:
-    return kind.name if count == 1 else f"{count} {_lower(kind.plural)}"
+    if count == 1:
+        return kind.name
+    return f"{count} × {kind.name}" if kind.name[0].isdecimal() else f"{count} {_lower(kind.plural)}"
 
 
 def _lower(name: str) -> str:

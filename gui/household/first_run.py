@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from core.house.wishes import WEEKDAYS
@@ -15,7 +15,7 @@ from gui.desk.names import thing_picture
 from gui.household.add_bar import AddBar, AskList
 from gui.household.beginning import FIRST_DAYS, BeginLine, Beginning, first_kinds
 from gui.household.chip_row import ExperienceRow
-from gui.household.kind_tile import WIDTH, KindTile
+from gui.household.kind_tile import LARGE_WIDTH, WIDTH, KindTile
 from gui.household.line_form import Line, LineForm
 from gui.theme import Space, TextRole
 from gui.widgets import (
@@ -41,6 +41,8 @@ HINT = (
     "A wall, some floor and a way outdoors are counted already."
 )
 WIDEST = 560
+LARGE_FROM = 1100
+"""From this width on there is room for larger pictures."""
 DEMO = "Look around with an invented household"
 
 
@@ -180,12 +182,13 @@ class _Things(Card):
     def __init__(self, catalog: Catalog, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.M, parent=parent)
         self._typed: list[ReadThing] = []
+        self._large = False
         self.tiles = tuple(KindTile(kind.id, kind.name, thing_picture(kind.icon)) for kind in first_kinds(catalog))
         self._grid = QWidget()
-        flow = FlowLayout(gap=Space.S, column_width=WIDTH, parent=self._grid)
+        self._tiling = FlowLayout(gap=Space.S, column_width=WIDTH, parent=self._grid)
         for tile in self.tiles:
             tile.installEventFilter(self)
-            flow.addWidget(tile)
+            self._tiling.addWidget(tile)
         self.add = AddBar("Anything else? “6 books, coal bag 10 kg”")
         self.add.setMaximumWidth(WIDEST)
         self.asks = AskList()
@@ -224,6 +227,15 @@ class _Things(Card):
         self._flow.clear()
         self._chips.hide()
         self.asks.clear()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        large = self.width() >= LARGE_FROM
+        if large is not self._large:
+            self._large = large
+            self._tiling.set_column_width(LARGE_WIDTH if large else WIDTH)
+            for tile in self.tiles:
+                tile.show_large(large)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent) and isinstance(watched, KindTile):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from gui.desk.desk import Desk
@@ -20,6 +22,7 @@ from gui.widgets.page import GUTTER, PageScroll
 
 REMOVE_DEMO = "remove"
 SIDE_WIDTH = (320, 400)
+LOW_BELOW = 680
 NO_THINGS = "Nothing on the list yet. Type what stands about in the field above, or take it from what would help."
 
 
@@ -42,6 +45,20 @@ class HousePage(QWidget):
         self.side = QStackedWidget()
         self.left = PageScroll(self._made_left())
         self._arrange()
+        self.asks.installEventFilter(self)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._make_room()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.asks and event.type() in {QEvent.Type.ShowToParent, QEvent.Type.HideToParent}:
+            self._make_room()
+        return super().eventFilter(watched, event)
+
+    def _make_room(self) -> None:
+        """Where it is low, a question stands in the place of the strip until it is answered."""
+        self.strip.setVisible(self.asks.isHidden() or self.height() >= LOW_BELOW)
 
     def _made_left(self) -> QWidget:
         left = QWidget()

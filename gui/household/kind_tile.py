@@ -19,9 +19,9 @@ from gui.widgets.drawing import (
     wrapped,
 )
 
-_PICTURE = 44
+_PICTURE, _LARGE_PICTURE = 44, 76
 _SIDE = 24
-WIDTH = 98
+WIDTH, LARGE_WIDTH = 98, 140
 MOST = 99
 
 
@@ -36,6 +36,7 @@ class KindTile(QAbstractButton):
         self._name = name
         self._picture = picture
         self._count = 0
+        self._side = _PICTURE
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
@@ -57,8 +58,13 @@ class KindTile(QAbstractButton):
         self._speak()
         self.update()
 
+    def show_large(self, large: bool) -> None:
+        """With a larger drawing, where there is room."""
+        self._side = _LARGE_PICTURE if large else _PICTURE
+        self.updateGeometry()
+
     def sizeHint(self) -> QSize:
-        return QSize(WIDTH, _PICTURE + 2 * line_height(role_font(TextRole.SMALL)) + 2 * Space.M + Space.XS)
+        return QSize(WIDTH, self._side + 2 * line_height(role_font(TextRole.SMALL)) + 2 * Space.M + Space.XS)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(WIDTH - Space.S, self.sizeHint().height())
@@ -84,8 +90,8 @@ class KindTile(QAbstractButton):
         fill = tokens.accent_soft if ticked else tokens.surface_hover if self.underMouse() else tokens.surface
         edge, width = (tokens.accent, 2.0) if ticked else (tokens.line, 1.0)
         draw_panel(painter, self.rect(), fill, radius=Radius.CONTROL, edge=edge, width=width)
-        drawn = picture_for(self, self._picture, _PICTURE, tokens)
-        painter.drawPixmap((self.width() - _PICTURE) // 2, Space.M, drawn)
+        drawn = picture_for(self, self._picture, self._side, tokens)
+        painter.drawPixmap((self.width() - self._side) // 2, Space.M, drawn)
         self._paint_name(painter, tokens)
         if ticked:
             self._paint_count(painter, tokens)
@@ -98,7 +104,7 @@ class KindTile(QAbstractButton):
         wide, tall = self.width() - Space.S, line_height(font)
         lines = wrapped(font, self._name, wide)
         shown = lines if len(lines) < 3 else (lines[0], " ".join(lines[1:]))
-        top = Space.M + _PICTURE + Space.XS + (2 - len(shown)) * tall / 2
+        top = Space.M + self._side + Space.XS + (2 - len(shown)) * tall / 2
         for at, line in enumerate(shown):
             place = QRectF(Space.XS, top + at * tall, wide, tall)
             draw_line(painter, place, line, font=font, ink=tokens.ink, align=CENTRE)

@@ -78,16 +78,12 @@ class PeopleRow(QWidget):
         self._lay("Pour with", (self.house,))
 
     def _lay(self, caption: str, chips: tuple[QWidget, ...]) -> None:
-        """The caption stays on one line with its first chip."""
-        first = QWidget()
-        row = QHBoxLayout(first)
-        row.setContentsMargins(Space.M if self._flow.count() else 0, 0, 0, 0)
-        row.setSpacing(Space.S - 2)
-        row.addWidget(Text(caption, TextRole.SMALL, Ink.SOFT))
-        row.addWidget(chips[0])
-        self._flow.addWidget(first)
-        for chip in chips[1:]:
+        """The caption stays on one line with its first chip; behind the last one there is room before the next."""
+        self._flow.addWidget(_beside(Text(caption, TextRole.SMALL, Ink.SOFT), chips[0]))
+        for chip in chips[1:-1]:
             self._flow.addWidget(chip)
+        for chip in chips[1:][-1:]:
+            self._flow.addWidget(_beside(chip, after=Space.M))
 
     def _ask_person(self) -> None:
         self.person_wanted.emit(str(self.sender().property("id")))
@@ -100,6 +96,16 @@ class PeopleRow(QWidget):
 
     def _new_place(self) -> None:
         self.place_wanted.emit(ADD)
+
+
+def _beside(*widgets: QWidget, after: int = 0) -> QWidget:
+    holder = QWidget()
+    row = QHBoxLayout(holder)
+    row.setContentsMargins(0, 0, after, 0)
+    row.setSpacing(Space.S - 2)
+    for widget in widgets:
+        row.addWidget(widget)
+    return holder
 
 
 def _chip(view: NamedView, ask: Callable[[], None]) -> ChoiceChip:

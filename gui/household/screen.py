@@ -6,6 +6,7 @@ It asks core through the desk and hands it commands; its parts only paint. Every
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.house.model import House
@@ -34,6 +35,8 @@ from gui.widgets import Page, PictureButton
 TITLE, FIRST_TITLE = "What you own", "Your first week"
 FIRST_NOTE = "three short answers, about two minutes"
 EMPTY_NAME = "Household"
+SHORT_BELOW = 900
+"""A screen narrower than this keeps more of its title than of the line to type in."""
 
 
 class HouseholdScreen(Page):
@@ -58,6 +61,10 @@ class HouseholdScreen(Page):
         self.body.addWidget(self._stack, 1)
         self._connect()
         self._show_all()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.add.show_short(self.width() < SHORT_BELOW)
 
     def show_jump(self, jump: Jump) -> None:
         """Put the thing a jump names in hand."""

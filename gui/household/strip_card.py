@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.household.gap_words import SHOW_HELP, HelpRow, StripView
@@ -18,10 +19,11 @@ from gui.widgets import (
     SecondaryButton,
     Sentence,
 )
-from gui.widgets.page import PageScroll
+from gui.widgets.page import GUTTER, PageScroll
 
 AT_FIRST, MORE = 6, 12
-LIST_HEIGHT = 190
+MOST_LINES = 3
+"""Lines of the list that are seen at once; further ones are scrolled to."""
 
 
 class StripCard(Card):
@@ -58,6 +60,10 @@ class StripCard(Card):
         if not view.helpers:
             self.list.hide()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_list()
+
     def rows(self) -> tuple[_Help, ...]:
         """The rows of the list."""
         found = (self._flow.itemAt(at) for at in range(self._flow.count()))
@@ -70,8 +76,7 @@ class StripCard(Card):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._rows)
         column.addStretch(1)
-        scroll = PageScroll(inner)
-        scroll.setFixedHeight(LIST_HEIGHT)
+        self._scroll = PageScroll(inner)
         foot = QHBoxLayout()
         foot.addWidget(self.more)
         foot.addStretch(1)
@@ -80,12 +85,20 @@ class StripCard(Card):
         around = QVBoxLayout(whole)
         around.setContentsMargins(0, 0, 0, 0)
         around.setSpacing(Space.S)
-        around.addWidget(scroll)
+        around.addWidget(self._scroll)
         around.addLayout(foot)
         return whole
 
+    def _fit_list(self) -> None:
+        """As tall as its rows, up to a few lines of them."""
+        margins = self.body.contentsMargins()
+        needed = self._flow.heightForWidth(self.width() - margins.left() - margins.right() - GUTTER)
+        line = max((row.sizeHint().height() for row in self.rows()), default=0) + self._flow.gap()
+        self._scroll.setFixedHeight(min(needed, MOST_LINES * line))
+
     def _follow(self, link: str) -> None:
         if link == SHOW_HELP:
+            self._fit_list()
             self.list.setVisible(self.list.isHidden())
         else:
             self.followed.emit(link)
@@ -101,6 +114,7 @@ class StripCard(Card):
             made.have.connect(self.have)
             self._flow.addWidget(made)
         self.more.setVisible(len(self._helpers) > self._most)
+        self._fit_list()
 
 
 class _Help(QWidget):

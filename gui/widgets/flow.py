@@ -36,6 +36,15 @@ class FlowLayout(QLayout):
                 widget.hide()
                 widget.deleteLater()
 
+    def set_column_width(self, column_width: int) -> None:
+        """Another least width of the columns."""
+        self._column_width = column_width
+        self.invalidate()
+
+    def gap(self) -> int:
+        """Between items, and between lines."""
+        return self._gap
+
     def count(self) -> int:
         return len(self._items)
 

@@ -248,7 +248,7 @@ def test_what_held_chemicals_is_not_filled() -> None:
         ("bench 9 m high", "“9 m” is no usable height (3 to 350 cm); check the number and its unit."),
         ("beam rated 2 kg", "“2 kg” is no usable rating (5 to 2,000 kg); check the number and its unit."),
         ("1,500 g rice bag", "“1,500” could mean a thousand or a decimal comma; write 1500 or 1.500."),
-        ("  ", "“” names no thing; write what you have, like “2 five-litre bottles”."),
+        ("  ", "This line names no thing; write what you have, like “2 five-litre bottles”."),
         ("!!!", "“!!!” names no thing; write what you have, like “2 five-litre bottles”."),
     ],
 )
