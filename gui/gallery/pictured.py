@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from PySide6.QtWidgets import QWidget
 
 from gui.gallery.controls import controls_page
-from gui.gallery.dialogs import in_use, keys
+from gui.gallery.dialogs import damaged, in_use, keys
 from gui.gallery.fill import fill_page
 from gui.gallery.house import house_page
 from gui.gallery.household import household_page
@@ -42,6 +42,7 @@ SCREENS: tuple[PicturedScreen, ...] = (
     PicturedScreen(name="settings", build=settings_page, states=ONE),
     PicturedScreen(name="dialog-keys", build=keys, states=ONE),
     PicturedScreen(name="dialog-in-use", build=in_use, states=ONE),
+    PicturedScreen(name="dialog-damaged", build=damaged, states=ONE),
 )
 """The screens as they stand in the window, and what stands in their place when they can't."""
 

@@ -15,6 +15,7 @@ _PEOPLE = (
     PersonView(person_id="ines", name="Ines", detail="68 kg"),
     PersonView(person_id="tomas", name="Tomas", detail="84 kg"),
 )
+COPIES = ("4 May 2026, 12:05", "4 May 2026, 11:05", "3 May 2026, 19:40")
 _LONG = PersonView(person_id="ines", name="Ines-Maximiliane of the Dipper", detail="68 kg")
 
 
@@ -34,7 +35,7 @@ def window_around(name: ScreenName, build: Callable[[ShownState], QWidget]) -> C
 def settings_page(_state: ShownState) -> QWidget:
     """The settings of somebody on a boat."""
     folder = "/home/ines/.local/share/fillmark"
-    return SettingsPage(SettingsView(units=UnitChoice.METRIC, theme=ThemeMode.AUTO, data_folder=folder))
+    return SettingsPage(SettingsView(units=UnitChoice.METRIC, theme=ThemeMode.AUTO, data_folder=folder, copies=COPIES))
 
 
 def _people(state: ShownState) -> tuple[PersonView, ...]:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Protocol, cast
 
-from PySide6.QtCore import QObject, QUrl
+from PySide6.QtCore import QObject, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QWidget
 
+from core.store.backup import Backup, backups
 from core.store.commands import ChangeSettings
+from core.store.paths import DataFolder
 from core.store.values import Theme as ThemeChoice
 from core.store.values import Units
 from gui.desk.desk import Desk, Jump
@@ -30,12 +33,18 @@ class Room(Protocol):
 
 
 class Rooms(QObject):
-    """Makes the screens; puts what the desk says on the screen that is shown; carries jumps out."""
+    """Makes the screens; puts what the desk says on the screen that is shown; carries jumps out.
+
+    `going_back_wanted` (a `Backup`) when somebody wants an earlier copy of everything.
+    """
+
+    going_back_wanted = Signal(object)
 
     def __init__(self, desk: Desk, window: MainWindow) -> None:
-        super().__init__(window)
+        super().__init__(desk)
         self._desk = desk
         self._window = window
+        self._copies: tuple[Backup, ...] = ()
         desk.said.connect(self._say)
         desk.refused.connect(self._refuse)
 
@@ -83,6 +92,7 @@ class Rooms(QObject):
         page.units_chosen.connect(self._choose_units)
         page.theme_chosen.connect(self._choose_theme)
         page.folder_wanted.connect(self._open_folder)
+        page.copy_wanted.connect(self._go_back)
         self._desk.changed.connect(self._show_settings)
         return self._wired(page)
 
@@ -90,13 +100,22 @@ class Rooms(QObject):
         page.toast.undo_wanted.connect(self._desk.undo)
         return page
 
+    def show_copies(self) -> None:
+        """Another copy was made: one can go back to it too."""
+        self._show_settings(None)
+
     def _settings_view(self) -> SettingsView:
         settings = self._desk.settings()
+        self._copies = backups(DataFolder(self._desk.record.path.parent))
         return SettingsView(
             units=UnitChoice(settings.units.value),
             theme=THEMES[settings.theme],
             data_folder=str(self._desk.record.path.parent),
+            copies=tuple(when(copy.made) for copy in self._copies),
         )
+
+    def _go_back(self, at: int) -> None:
+        self.going_back_wanted.emit(self._copies[at])
 
     def _show_settings(self, _change: object) -> None:
         page = self._window.page(ScreenName.SETTINGS)
@@ -126,3 +145,9 @@ class Rooms(QObject):
     def _shown(self) -> Page | None:
         page = self._window.page(self._window.current_screen())
         return page if isinstance(page, Page) else None
+
+
+def when(made: datetime.datetime) -> str:
+    """“4 May 2026, 12:05”, on the clock of this place."""
+    local = made.astimezone()
+    return f"{local.day} {local:%B %Y, %H:%M}"

@@ -71,5 +71,6 @@ class KeyHelp(QDialog):
         close.clicked.connect(self.accept)
         column = QVBoxLayout(self)
         column.setContentsMargins(Space.L, Space.L, Space.L, Space.L)
+        column.setSizeConstraint(QVBoxLayout.SizeConstraint.SetFixedSize)
         column.addWidget(card)
         column.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)

@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QByteArray, QTimer, Signal
+from PySide6.QtCore import QByteArray, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QWidget
 
 from gui.shell.entry import ENTRIES, Makers, ScreenName
 from gui.shell.keys import HELP, QUIT, REDO, SETTINGS_KEY, UNDO, KeyHelp, KeyLine
 from gui.shell.sidebar import PersonView, Sidebar
-from gui.shell.waiting import WaitingPage
+from gui.shell.waiting import WaitingPage, WayOut
 
 NARROW_BELOW = 960
 DEFAULT_SIZE = (1280, 800)
@@ -76,9 +76,18 @@ class MainWindow(QMainWindow):
         """The people of the household, and who trains now."""
         self._sidebar.show_people(people, current_id)
 
-    def show_trouble(self, sentence: str) -> None:
-        """The data can't be used: say so in one sentence."""
-        self._waiting.show_trouble(sentence)
+    def unfurnish(self) -> None:
+        """The data is no longer there: let its screens go."""
+        self._makers, self._deeds = {}, None
+        self._stack.setCurrentWidget(self._waiting)
+        for page in self._made.values():
+            self._stack.removeWidget(page)
+            page.deleteLater()
+        self._made.clear()
+
+    def show_trouble(self, sentence: str, ways: tuple[WayOut, ...] = ()) -> None:
+        """The data can't be used: say so in one sentence, and offer what can be done."""
+        self._waiting.show_trouble(sentence, ways)
         self._stack.setCurrentWidget(self._waiting)
 
     def current_screen(self) -> ScreenName:
@@ -92,6 +101,17 @@ class MainWindow(QMainWindow):
     def sidebar(self) -> Sidebar:
         """The side with the ways."""
         return self._sidebar
+
+    def come_to_front(self) -> None:
+        """Somebody asks for this window."""
+        self.setWindowState(self.windowState() & ~Qt.WindowState.WindowMinimized)
+        self.show()
+        self.raise_()
+        self.activateWindow()
+
+    def waiting(self) -> WaitingPage:
+        """What stands there while there are no screens."""
+        return self._waiting
 
     def restore_place(self, geometry: bytes) -> None:
         """Stand where the window stood last time."""

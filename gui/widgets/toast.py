@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QWidget
 from gui.theme import Icon, Radius, Space, TextRole, tokens_of
 from gui.widgets.buttons import LinkButton, PictureButton
 from gui.widgets.drawing import draw_panel, open_painter
-from gui.widgets.text import ElidedText, announce
+from gui.widgets.text import Text, announce
 
 SHOWN_MS = 10_000
 
@@ -25,7 +25,7 @@ class ToastLine(QFrame):
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._text = ElidedText("", TextRole.BODY, parent=self)
+        self._text = Text("", TextRole.BODY, wrap=True, parent=self)
         self._undo = LinkButton("Undo", parent=self)
         self._action = LinkButton("", parent=self)
         close = PictureButton(Icon.CLOSE, "Close this line", size=24, parent=self)
@@ -35,7 +35,7 @@ class ToastLine(QFrame):
         row.addWidget(self._action)
         row.addWidget(self._undo)
         row.addWidget(close)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(SHOWN_MS)
@@ -47,7 +47,7 @@ class ToastLine(QFrame):
 
     def say(self, sentence: str, *, undo: bool = False, action: str = "") -> None:
         """Show `sentence`, with the undo button when there is something to take back, and a next step to offer."""
-        self._text.show_text(sentence)
+        self._text.setText(sentence)
         self._action.show_label(action)
         self._action.setVisible(bool(action))
         self._undo.setVisible(undo)
@@ -58,7 +58,7 @@ class ToastLine(QFrame):
 
     def sentence(self) -> str:
         """What it says."""
-        return self._text.whole_text()
+        return self._text.text()
 
     def enterEvent(self, event: QEnterEvent) -> None:
         self._timer.stop()
