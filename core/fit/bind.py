@@ -73,6 +73,15 @@ def _beside(chosen: tuple[Fixture, ...], lift: Lift, free: ChosenLoad) -> Chosen
     return chosen_load(lift, used=used, bearable_kg=spare_kg)
 
 
+def bearable_kg(exercise: Exercise, binding: Binding, setting: Setting) -> float:
+    """The heaviest load, its u95 included, that the fixtures of a binding may bear beside the body on them."""
+    spare_kg = math.inf
+    for need, held in zip(fixed_needs(exercise), binding.fixtures, strict=True):
+        spares = (fixture.spare_kg for fixture in fixtures_for(need, exercise, setting) if fixture.held == held)
+        spare_kg = min(spare_kg, next(spares, 0.0))
+    return spare_kg
+
+
 def distinct_fixtures(needs: tuple[Need, ...], options: list[tuple[Fixture, ...]]) -> Iterator[tuple[Fixture, ...]]:
     """Every choice of one fixture a need that takes no thing more often than there are pieces, best first."""
     taken: Counter[str] = Counter()

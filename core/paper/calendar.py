@@ -17,7 +17,7 @@ from core.house.model import House, Person
 from core.house.wishes import WeekWishes
 from core.mass.model import Material
 from core.paper.words import dose_words, load_words, minutes_words, pour_lines
-from core.plan.model import KIND_WORDS, DayKind, DayPlan, Status, Week
+from core.plan.model import KIND_WORDS, DayKind, DayPlan, Week
 from core.quantity.display import UnitSystem
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ class CalendarRequest:
 
 def week_calendar(request: CalendarRequest) -> bytes:
     """The file; `InputError` for a week without a plan, or one that starts on another day than Monday."""
-    if request.week.status is Status.IMPOSSIBLE:
+    if not request.week.days:
         raise InputError("the week", "has no plan to put in a calendar", "change the wishes that clash first")
     if request.starts.weekday() != 0:
         raise InputError(request.starts.isoformat(), "is not a Monday, on which a week starts", "give the Monday")

@@ -17,7 +17,7 @@ from core.paper.lettering import PLAIN, SUBSTITUTED, Lettering
 from core.paper.page import Pages, Paper
 from core.paper.sheet_layout import Chunk, Line, Placed, fitted, height_of
 from core.paper.words import dose_words, load_words, minutes_words, pour_lines
-from core.plan.model import KIND_WORDS, Block, DayKind, DayPlan, Status, Week
+from core.plan.model import KIND_WORDS, Block, DayKind, DayPlan, Week
 from core.quantity.display import UnitSystem
 
 MARGIN_MM = 11.0
@@ -57,7 +57,7 @@ class SheetRequest:
 
 def week_sheet(request: SheetRequest, *, paper: Paper = Paper.A4, lettering: Lettering = PLAIN) -> bytes:
     """The page as PDF; `InputError` for a week that could not be planned."""
-    if request.week.status is Status.IMPOSSIBLE:
+    if not request.week.days:
         raise InputError("the week", "has no plan to print", "change the wishes that clash first")
     pages = Pages(f"Week of {request.person.name}", paper, lettering)
     cautions = _caution_lines(request, pages)

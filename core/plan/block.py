@@ -115,6 +115,8 @@ def plan_block(
     for number, wave in enumerate(order):
         asked = replace(request, wave=wave, keep=keep, keep_loads=False)
         week = plan_week(asked, house, person, catalog, on_start=on_start)
+        if week.status is Status.STOPPED:
+            break
         found.append(BlockWeek(number=number, kind=wave.name, week=week, notes=_wide_steps(found, week)))
         keep = week
         going_on = progress is None or progress(number + 1, len(order))

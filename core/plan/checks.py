@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from core.house.model import House, Person
 from core.house.wishes import WEEKDAYS
-from core.plan.frame import TARGET_SETS
-from core.plan.menu import STRENGTH_FAMILIES
+from core.plan.frame import STRENGTH_FAMILIES, TARGET_SETS
 from core.plan.model import Check, DayKind, DayPlan, Week, WeekRequest
 from core.plan.problem import is_quiet
 from core.swap.filters import QUIET_NOISE

@@ -1,7 +1,7 @@
 """When no week can meet the wishes: the smallest set that clashes, in words, and what would help.
 
-Each wish is left out in turn; it belongs to the clash only if the rest alone still can't hold. What remains clashes
-together and stops clashing when any one of it is dropped. "Impossible" is thereby confirmed by further solves.
+Each wish is left out in turn; it belongs to the clash only if the rest without it can hold. What remains clashes
+together and stops clashing when any one of it is dropped; each "can't hold" is two solves that agree.
 """
 
 from __future__ import annotations
@@ -11,7 +11,8 @@ from core.knowledge import Catalog
 from core.plan.model import KIND_WORDS, Clash, DayKind
 from core.plan.problem import RECOVERY, Problem
 from core.plan.rules import minutes_rule, pin_rule
-from core.plan.solve import can_hold
+from core.plan.search import Ending, OnStart
+from core.plan.solve import holds
 
 
 def rules_of(problem: Problem) -> tuple[str, ...]:
@@ -21,21 +22,29 @@ def rules_of(problem: Problem) -> tuple[str, ...]:
     return (*minutes, RECOVERY, *pins)
 
 
-def smallest_clash(problem: Problem) -> tuple[str, ...]:
-    """Rules that can't hold together, none of them superfluous; empty when the problem can be met after all."""
-    if can_hold(problem):
-        return ()
+def smallest_clash(problem: Problem, on_start: OnStart | None = None) -> tuple[str, ...]:
+    """Rules of an impossible problem that can't hold together, none of them superfluous; empty only when stopped.
+
+    With every rule left out seven days of rest are a week, so at least one rule is always part of the clash. Where
+    the solver runs out of time a rule is kept: the set still clashes, though it may then not be the smallest.
+    """
     dropped: set[str] = set()
     for rule in rules_of(problem):
-        if not can_hold(problem, frozenset(dropped | {rule})):
+        ending = holds(problem, frozenset(dropped | {rule}), on_start)
+        if ending is Ending.STOPPED:
+            return ()
+        if ending is Ending.NONE:
             dropped.add(rule)
     return tuple(rule for rule in rules_of(problem) if rule not in dropped)
 
 
-def explain(problem: Problem, catalog: Catalog) -> Clash:
-    """The clash in words, with a way out for each wish in it."""
+def explain(problem: Problem, catalog: Catalog, on_start: OnStart | None = None) -> Clash | None:
+    """The clash in words, with a way out for each wish in it; None when stopped before it was found."""
+    rules = smallest_clash(problem, on_start)
+    if not rules:
+        return None
     wishes, ways = [], []
-    for rule in smallest_clash(problem):
+    for rule in rules:
         wish, way = _words(rule, problem, catalog)
         wishes.append(wish)
         ways.append(way)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from core.effort.capacity import EXPERIENCE_PLACE
 from core.effort.dose import Dose
 from core.exercise.model import DoseKind, Exercise, Family, Pattern, Use
 from core.fit.bind import bind
+from core.fit.first_load import first_load_kg
 from core.fit.model import Binding, Missing
 from core.plan.clock import block_seconds
 from core.plan.intervals import STATIONS
@@ -16,8 +16,6 @@ INTERVAL_PATTERNS = (Pattern.JUMP, Pattern.QUICK_FEET, Pattern.CLIMB, Pattern.MA
 EASY_PATTERNS = (Pattern.WALK, Pattern.RUN)
 SHORTEST_EASY_S = 600
 PER_KIND = 10
-LOADED_WALK_SHARES = (0.07, 0.10, 0.15)
-"""Start of loaded walks as a share of body mass: judgement, below the 20 % of military doctrine (FM 21-20)."""
 
 
 def filled_menu(request: MenuRequest, kind: DayKind, seconds: int) -> tuple[Candidate, ...]:
@@ -49,9 +47,8 @@ def _carries_pack(exercise: Exercise) -> bool:
 
 def _long_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind, seconds: int) -> Candidate | None:
     person = request.setting.person
-    place = EXPERIENCE_PLACE[person.experience]
-    wanted = LOADED_WALK_SHARES[place] * person.body_mass_kg if kind is DayKind.LOADED_WALK else None
-    bound = bind(exercise, request.setting, wanted_kg=wanted)
+    need = exercise.load_need
+    bound = bind(exercise, request.setting)
     if isinstance(bound, Missing):
         return None
     most = exercise.typical[1] if exercise.dose is DoseKind.TIME else seconds
@@ -59,7 +56,8 @@ def _long_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind, sec
     if length < 300:
         return None
     dose = Dose(sets=1, seconds=(length, length), effort=4.0 if kind is DayKind.EASY else 5.0)
-    over = abs(bound.load_kg - wanted) / person.body_mass_kg if wanted is not None else 0.0
+    start_kg = first_load_kg(exercise, need, person) if need is not None and bound.load is not None else bound.load_kg
+    over = abs(bound.load_kg - start_kg) / person.body_mass_kg
     cost = early_cost(exercise, request) + round(400 * over) + round(COSTS.set_up_per_minute * bound.set_up_s / 60)
     return Candidate(
         key=f"{exercise.id}|{kind.value}",

@@ -6,10 +6,23 @@ muscle and week for size); the exact ranges per level are judgement and said so.
 
 from __future__ import annotations
 
+from core.exercise.model import Family
 from core.house.model import Experience
 from core.house.wishes import Goals
 from core.plan.model import DayKind
 
+STRENGTH_FAMILIES = (
+    Family.SQUAT,
+    Family.HINGE,
+    Family.LUNGE,
+    Family.PUSH_LEVEL,
+    Family.PULL_LEVEL,
+    Family.PUSH_OVERHEAD,
+    Family.PULL_OVERHEAD,
+    Family.CARRY,
+    Family.TRUNK,
+)
+"""What strength days train, in the order of a session: big lifts first, the trunk last."""
 TARGET_SETS: dict[Experience, tuple[int, int]] = {
     Experience.NEW: (4, 9),
     Experience.SOME: (6, 12),

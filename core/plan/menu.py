@@ -6,6 +6,7 @@ with the same reasons as swaps, so nothing is planned that a swap would refuse.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
@@ -18,30 +19,31 @@ from core.effort.capacity import (
 from core.effort.dose import Dose, default_prescription, equivalent_dose, target_share, wanted_load_kg
 from core.exercise.model import DoseKind, Exercise, Family
 from core.exercise.strength import carries_over, is_strength
-from core.fit.bind import bind
+from core.fit.bind import bearable_kg, bind
 from core.fit.choose_load import Lift
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
+from core.house.model import Experience
 from core.knowledge import Catalog
+from core.loads.ladder import most_kg
 from core.plan.clock import block_seconds, rest_seconds
+from core.plan.frame import STRENGTH_FAMILIES
 from core.plan.model import USUAL_WAVE, DayKind, FillState, Wave
-from core.swap.filters import HARDEST_LEVEL, QUIET_NOISE, spared
+from core.plan.pour_order import pieces_at
+from core.swap.filters import highest_level, loudest_in, spared
 
-STRENGTH_FAMILIES = (
-    Family.SQUAT,
-    Family.HINGE,
-    Family.LUNGE,
-    Family.PUSH_LEVEL,
-    Family.PULL_LEVEL,
-    Family.PUSH_OVERHEAD,
-    Family.PULL_OVERHEAD,
-    Family.CARRY,
-    Family.TRUNK,
-)
 LONGEST_STRENGTH_HOLD_S = 180
 PER_FAMILY = 4
 FEWEST_PLANNED = 3
-SET_CHOICES = (2, 3, 4)
+QUIET_IMPACT = 1
+"""The hardest landing in quiet hours (0 none to 3)."""
+SET_CHOICES: dict[Experience, tuple[int, int]] = {
+    Experience.NEW: (2, 3),
+    Experience.SOME: (2, 3),
+    Experience.TRAINED: (3, 4),
+}
+"""Sets of a movement in one session (ACSM 2009: 1 to 3 for novices, multiple sets later). Two neighbouring numbers:
+with a third to choose from, most patterns get none on some weeks, and the proof takes fifty times as long."""
 IDEAL_LEVEL = (2, 3, 4)
 
 
@@ -55,15 +57,15 @@ class Costs:
     set_up_per_minute: int = 6
     repeated: int = 4
     other_load: int = 30
-    place_in_list: int = 1
-    short_set: int = 22
-    extra_set: int = 8
+    short_set: int = 20
+    extra_set: int = 10
+    uneven: int = 5
     wrong_kind: int = 160
-    fill: int = 14
+    fill: int = 10
     refill: int = 20
     changed: int = 5000
     minute_off: int = 1
-    hard_neighbours: int = 12
+    hard_neighbours: int = 10
     strength_neighbours: int = 60
     full_session: int = 60
     not_against_a_load: int = 30
@@ -71,6 +73,12 @@ class Costs:
 
 
 COSTS = Costs()
+POINTS_IN_A_GRAIN = 5
+
+
+def in_grains(points: int) -> int:
+    """Points as the week counts them, in grains of five: less says nothing."""
+    return round(points / POINTS_IN_A_GRAIN)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,27 +100,47 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MenuRequest:
-    """What a menu depends on: the setting, exercises to leave out or to hold, quiet, the wave, last week's ids."""
+    """What a menu depends on: the setting, exercises to leave out, quiet, the wave, last week's ids.
+
+    `pinned` movements are offered at any level and banned or not; what spares, noise and things rule out stays out.
+    `kept` ones (in the plan the person has) stay on the menu wherever they rank.
+    """
 
     setting: Setting
     catalog: Catalog
     bans: frozenset[str] = frozenset()
-    must: frozenset[str] = frozenset()
+    pinned: frozenset[str] = frozenset()
+    kept: frozenset[str] = frozenset()
     quiet: bool = False
     wave: Wave = USUAL_WAVE
     last: frozenset[str] = frozenset()
 
+    @property
+    def must(self) -> frozenset[str]:
+        """Movements that stay on the menu wherever they rank."""
+        return self.pinned | self.kept
+
+
+def refusal(exercise: Exercise, request: MenuRequest) -> str:
+    """Why a movement may not be planned for this person here, before looking for things; empty when it may."""
+    person, place = request.setting.person, request.setting.place
+    if exercise.needs_gym:
+        return "it needs gym gear"
+    loud = exercise.noise > loudest_in(place, quiet=request.quiet) or (request.quiet and exercise.impact > QUIET_IMPACT)
+    if loud:
+        return f"it is too loud for {'quiet hours' if request.quiet else 'the neighbours'}"
+    if exercise.id in request.pinned:
+        return spared(exercise, person.spares)
+    if exercise.id in request.bans:
+        return "you banned it"
+    if exercise.level > highest_level(person):
+        return f"it is a level {exercise.level} movement: work up to it"
+    return spared(exercise, person.spares)
+
 
 def allowed(exercise: Exercise, request: MenuRequest) -> bool:
     """Whether a movement may be planned at all for this person here."""
-    person, place = request.setting.person, request.setting.place
-    if exercise.id in request.bans or exercise.needs_gym or spared(exercise, person.spares):
-        return False
-    if exercise.id in request.must:
-        return True
-    most_noise = QUIET_NOISE if request.quiet or place.neighbours else 3
-    level_ok = exercise.level <= HARDEST_LEVEL[EXPERIENCE_PLACE[person.experience]]
-    return level_ok and exercise.noise <= most_noise and not (request.quiet and exercise.impact > 1)
+    return not refusal(exercise, request)
 
 
 def states_of(binding: Binding) -> tuple[FillState, ...]:
@@ -124,14 +152,14 @@ def states_of(binding: Binding) -> tuple[FillState, ...]:
 
 
 def strength_menu(request: MenuRequest) -> tuple[Candidate, ...]:
-    """For each family the best few movements, with their own load and loads that share a pour, at 2, 3 or 4 sets."""
+    """Of each family the best few movements, with their own load and loads that share a pour, by number of sets."""
     chosen: list[Candidate] = []
     for family in STRENGTH_FAMILIES:
         mine = [e for e in request.catalog.exercises_by_family[family] if _is_strength_work(e) and allowed(e, request)]
         chosen.extend(_best_of(mine, request, PER_FAMILY))
     pool = sorted({state for candidate in chosen for state in candidate.states})
     sharing = [other for candidate in chosen for other in _sharing(candidate, pool, request)]
-    sets = _set_choices(request.wave)
+    sets = _set_choices(request)
     return undominated(
         [_with_sets(candidate, count) for candidate in (*chosen, *sharing) for count in sets], request.must
     )
@@ -140,23 +168,29 @@ def strength_menu(request: MenuRequest) -> tuple[Candidate, ...]:
 def undominated(candidates: list[Candidate], must: frozenset[str]) -> tuple[Candidate, ...]:
     """The candidates worth offering: none that another of its family with as many sets beats in every way.
 
-    One beats another when it costs no more, takes no longer and needs no fill the other does not need, so no best plan
-    is lost. Movements in `must` are kept whatever they cost.
+    One beats another when it costs no more grains, takes no longer and needs no fill the other does not need, so no
+    best plan is lost. Movements in `must` are kept whatever they cost.
     """
     groups: dict[tuple[Family, int], list[Candidate]] = {}
     for candidate in candidates:
         groups.setdefault((candidate.exercise.family, candidate.dose.sets), []).append(candidate)
     kept: set[str] = set()
     for group in groups.values():
-        for candidate in sorted(group, key=lambda one: (one.cost, one.seconds, one.key)):
-            beaten = any(other.key in kept and _beats(other, candidate) for other in group)
-            if candidate.exercise.id in must or not beaten:
-                kept.add(candidate.key)
+        better: list[Candidate] = []
+        for candidate in sorted(group, key=lambda one: (in_grains(one.cost), one.seconds, one.cost, one.key)):
+            if candidate.exercise.id in must or not any(_beats(other, candidate) for other in better):
+                better.append(candidate)
+        kept.update(candidate.key for candidate in better)
     return tuple(candidate for candidate in candidates if candidate.key in kept)
 
 
 def _beats(one: Candidate, other: Candidate) -> bool:
-    return one.cost <= other.cost and one.seconds <= other.seconds and set(one.states) <= set(other.states)
+    cheaper = in_grains(one.cost) <= in_grains(other.cost) and one.seconds <= other.seconds
+    return cheaper and all(_needs(other, state) >= _needs(one, state) for state in one.states)
+
+
+def _needs(candidate: Candidate, state: FillState) -> int:
+    return pieces_at(candidate.binding, state) if state in candidate.states else 0
 
 
 def _is_strength_work(exercise: Exercise) -> bool:
@@ -167,8 +201,9 @@ def _is_strength_work(exercise: Exercise) -> bool:
     return True
 
 
-def _set_choices(wave: Wave) -> tuple[int, ...]:
-    return tuple(sorted({max(1, round(count * wave.sets)) for count in SET_CHOICES}))
+def _set_choices(request: MenuRequest) -> tuple[int, ...]:
+    usual = SET_CHOICES[request.setting.person.experience]
+    return tuple(sorted({max(1, math.floor(count * request.wave.sets + 0.5)) for count in usual}))
 
 
 def _best_of(exercises: list[Exercise], request: MenuRequest, most: int) -> list[Candidate]:
@@ -227,7 +262,7 @@ def _made(
     too_heavy = dose.share is not None and (
         dose.share >= 1 or (dose.reps is not None and dose.reps[0] < FEWEST_PLANNED)
     )
-    if too_heavy and exercise.id not in request.must:
+    if too_heavy and exercise.id not in request.pinned:
         return None
     rest_s = rest_seconds(exercise, dose)
     cost = early_cost(exercise, request)
@@ -282,10 +317,16 @@ def _bound_at(candidate: Candidate, state: FillState, request: MenuRequest) -> B
     load, need = candidate.binding.load, candidate.exercise.load_need
     if load is None or need is None:
         return None
-    rung = request.setting.ladder(load.use, need.count).at_fill(state.thing_id, state.material_id, state.volume_l)
-    person = request.setting.person
-    lift = Lift(candidate.exercise, need, request.setting, None, ceiling(candidate.exercise, person).measured)
+    exercise, setting = candidate.exercise, request.setting
+    placed = frozenset(held.thing_id for held in candidate.binding.fixtures if held.thing_id)
+    ladder = setting.ladder(load.use, need.count, exercise.posture, placed)
+    rung = ladder.at_fill(state.thing_id, state.material_id, state.volume_l)
+    lift = Lift(exercise, need, setting, None, ceiling(exercise, setting.person).measured)
     if rung is None or not lift.limits_kg[0] <= rung.mass.value <= lift.most_kg(load.use):
+        return None
+    if rung.mass.value > candidate.binding.load_kg and not is_strength(exercise):
+        return None  # without an effort to aim at, a load begins light and is never raised for the sake of a pour
+    if most_kg(rung) > bearable_kg(exercise, candidate.binding, setting):
         return None
     return replace(candidate.binding, load=rung, set_up_s=candidate.binding.set_up_s - load.set_up_s + rung.set_up_s)
 

@@ -34,10 +34,11 @@ KIND_WORDS: dict[DayKind, str] = {
 
 
 class Status(StrEnum):
-    """How a plan ended: proven best, stopped early with the best so far, or no plan can meet the wishes."""
+    """How a plan ended: proven best, out of time or stopped with the best so far, or no plan can meet the wishes."""
 
     OPTIMAL = "optimal"
     CUT_SHORT = "cut_short"
+    STOPPED = "stopped"
     IMPOSSIBLE = "impossible"
 
 
@@ -118,7 +119,7 @@ class Clash:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Week:
-    """A plan for seven days, or the clash that makes one impossible."""
+    """A plan for seven days, or the clash that makes one impossible. Stopped before there was one: no days."""
 
     status: Status
     days: tuple[DayPlan, ...] = ()

@@ -2,32 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 
 from core.house.model import House
 from core.house.wishes import WEEKDAYS
 from core.plan.model import Block, DayPlan, FillState, FillStep
-
-
-def pours_during(blocks: tuple[Block, ...], counts: Mapping[str, int]) -> Iterator[tuple[Block, FillState]]:
-    """Pours a session needs between its blocks: a fill beyond the pieces there are, in the order they come up."""
-    have: dict[str, list[FillState]] = {}
-    for block in blocks:
-        for state in block.states:
-            held = have.setdefault(state.thing_id, [])
-            need = _pieces_of(block, state)
-            missing = need - held.count(state)
-            for _ in range(missing):
-                if len(held) >= counts.get(state.thing_id, 1):
-                    held.pop(0)
-                    yield block, state
-                held.append(state)
-
-
-def _pieces_of(block: Block, state: FillState) -> int:
-    load = block.binding.load
-    return 1 if load is None else sum(p.count for p in load.recipe.parts if p.thing_id == state.thing_id)
+from core.plan.pour_order import pieces_at, pours_during
 
 
 def with_shared_pours(days: tuple[DayPlan, ...]) -> tuple[DayPlan, ...]:
@@ -77,7 +58,7 @@ def _first_states(blocks: tuple[Block, ...], counts: dict[str, int]) -> list[tup
     for block in blocks:
         for state in block.states:
             held = taken.setdefault(state.thing_id, [])
-            for _ in range(_pieces_of(block, state) - held.count(state)):
+            for _ in range(pieces_at(block.binding, state) - held.count(state)):
                 if len(held) < counts.get(state.thing_id, 1):
                     held.append(state)
                     found.append((block, state))

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import datetime
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from core.fit.bind import bind
+from core.fit.model import Missing
 from core.fit.setting import ANYWHERE, Setting
 from core.house.model import House, Person, Place, QuietHours
 from core.house.wishes import WEEKDAYS, DayWish, Pin
 from core.knowledge import Catalog
 from core.plan.day_menus import filled_menu, short_menu
 from core.plan.frame import LEAST_TRAINING_S, cool_down_seconds, wanted_kinds, warm_up_seconds
-from core.plan.menu import Candidate, MenuRequest, strength_menu
-from core.plan.model import DayKind, WeekRequest
+from core.plan.menu import Candidate, MenuRequest, refusal, strength_menu
+from core.plan.model import KIND_WORDS, DayKind, WeekRequest
 
 RECOVERY = "recovery"
 LONG_KINDS = (DayKind.EASY, DayKind.LOADED_WALK)
@@ -57,9 +60,12 @@ def build_problem(request: WeekRequest, house: House, person: Person, catalog: C
         wanted=wanted_kinds(len(days), request.wishes.goals, possible),
         request=request,
         person=person,
-        unmet_pins=_unmet(request, days),
+        unmet_pins=_unmet(cook, request, days),
         counts={thing.id: thing.count for thing in house.things},
     )
+
+
+_MenuKey = tuple[str, DayKind, bool, int, frozenset[str], frozenset[str]]
 
 
 class _Kitchen:
@@ -71,10 +77,10 @@ class _Kitchen:
         self._person = person
         self._catalog = catalog
         self._settings: dict[str, Setting] = {}
-        self._menus: dict[tuple[str, DayKind, bool, int, frozenset[str]], tuple[Candidate, ...]] = {}
+        self._menus: dict[_MenuKey, tuple[Candidate, ...]] = {}
 
     def day(self, wish: DayWish) -> DayChoice:
-        limit_s = round(wish.minutes * 60)
+        limit_s = math.floor(wish.minutes * 60 + 1e-6)
         fixed_s = warm_up_seconds(limit_s) + cool_down_seconds(limit_s)
         kinds: list[DayKind] = [kind for kind in DayKind if kind is not DayKind.REST]
         places = {kind: self._place(wish, kind) for kind in kinds}
@@ -96,36 +102,48 @@ class _Kitchen:
 
     def _menu(self, wish: DayWish, kind: DayKind, place: Place, room_s: int) -> tuple[Candidate, ...]:
         quiet = is_quiet(place.quiet, wish)
-        must = self._must(wish.weekday)
         length_s = room_s if kind in LONG_KINDS else 0
-        key = (place.id, kind, quiet, length_s, must)
+        pinned, kept = self._pinned(wish.weekday), self._kept(wish.weekday)
+        key = (place.id, kind, quiet, length_s, pinned, kept)
         if key not in self._menus:
-            self._menus[key] = self._made(kind, place, quiet, length_s, must)
+            self._menus[key] = self._made(kind, self._order(place, quiet, pinned, kept), length_s)
         return self._menus[key]
 
-    def _must(self, weekday: int) -> frozenset[str]:
-        """Movements that must stay on the menu of a day: pinned there, or in the plan the person has."""
-        pinned = {pin.exercise_id for pin in self._request.wishes.pins if pin.exercise_id and pin.weekday == weekday}
-        keep = self._request.keep
-        days = keep.days if keep is not None else ()
-        kept = {block.exercise.id for day in days if day.weekday == weekday for block in day.blocks}
-        return frozenset(pinned | (kept - set(self._request.wishes.bans)))
+    def _pinned(self, weekday: int) -> frozenset[str]:
+        pins = self._request.wishes.pins
+        return frozenset(pin.exercise_id for pin in pins if pin.exercise_id and pin.weekday == weekday)
 
-    def _made(
-        self, kind: DayKind, place: Place, quiet: bool, length_s: int, must: frozenset[str]
-    ) -> tuple[Candidate, ...]:
+    def _kept(self, weekday: int) -> frozenset[str]:
+        days = self._request.keep.days if self._request.keep is not None else ()
+        return frozenset(block.exercise.id for day in days if day.weekday == weekday for block in day.blocks)
+
+    def _order(self, place: Place, quiet: bool, pinned: frozenset[str], kept: frozenset[str]) -> MenuRequest:
         if place.id not in self._settings:
             materials = self._catalog.material_by_id
             self._settings[place.id] = Setting(self._house, self._person, materials, place)
-        order = MenuRequest(
+        return MenuRequest(
             setting=self._settings[place.id],
             catalog=self._catalog,
-            bans=frozenset(self._request.wishes.bans) - must,
-            must=must,
+            bans=frozenset(self._request.wishes.bans),
+            pinned=pinned,
+            kept=kept,
             quiet=quiet,
             wave=self._request.wave,
             last=frozenset(self._request.last),
         )
+
+    def why_not(self, pin: Pin, wish: DayWish) -> str:
+        """Why a movement pinned to a day can't be planned there, in words."""
+        exercise = self._catalog.exercise_by_id[pin.exercise_id or ""]
+        kind = DayKind(pin.kind) if pin.kind is not None else DayKind.STRENGTH
+        place = self._place(wish, kind)
+        order = self._order(place, is_quiet(place.quiet, wish), frozenset({exercise.id}), frozenset())
+        bound = bind(exercise, order.setting)
+        reason = refusal(exercise, order) or (bound.why[0] if isinstance(bound, Missing) else "")
+        words = "no kind of day" if pin.kind is None else f"no {KIND_WORDS[kind].lower()}"
+        return reason or f"{words} is built from it"
+
+    def _made(self, kind: DayKind, order: MenuRequest, length_s: int) -> tuple[Candidate, ...]:
         if kind is DayKind.STRENGTH:
             return strength_menu(order)
         if kind in LONG_KINDS:
@@ -152,7 +170,7 @@ def _minute(time: datetime.time) -> int:
     return time.hour * 60 + time.minute
 
 
-def _unmet(request: WeekRequest, days: tuple[DayChoice, ...]) -> dict[Pin, str]:
+def _unmet(cook: _Kitchen, request: WeekRequest, days: tuple[DayChoice, ...]) -> dict[Pin, str]:
     """Pins that nothing can answer whatever else gives way."""
     found = {}
     by_day = {day.weekday: day for day in days}
@@ -162,19 +180,19 @@ def _unmet(request: WeekRequest, days: tuple[DayChoice, ...]) -> dict[Pin, str]:
             if pin.kind != DayKind.REST:
                 found[pin] = f"{WEEKDAYS[pin.weekday]} has no minutes"
             continue
-        reason = _unanswered(pin, day)
+        reason = _unanswered(cook, pin, day)
         if reason:
             found[pin] = reason
     return found
 
 
-def _unanswered(pin: Pin, day: DayChoice) -> str:
+def _unanswered(cook: _Kitchen, pin: Pin, day: DayChoice) -> str:
     menus = {kind.value: menu for kind, menu in day.menus.items()}
-    if pin.kind is not None and pin.kind != DayKind.REST and not menus.get(pin.kind):
+    if pin.exercise_id is None and pin.kind != DayKind.REST and not menus.get(pin.kind or ""):
         return f"nothing can be planned for it on {WEEKDAYS[pin.weekday]}"
     if pin.exercise_id is None:
         return ""
     kinds = [pin.kind] if pin.kind is not None else list(menus)
     if any(candidate.exercise.id == pin.exercise_id for kind in kinds for candidate in menus.get(kind, ())):
         return ""
-    return "it can't be done there with what you own"
+    return cook.why_not(pin, day.wish)

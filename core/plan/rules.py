@@ -19,23 +19,20 @@ def pin_rule(index: int) -> str:
     return f"pin:{index}"
 
 
+def family_of(candidate: Candidate) -> str:
+    """What a day has at most once: a family of strength work, any other movement by itself."""
+    return candidate.exercise.family if candidate.kind is DayKind.STRENGTH else candidate.exercise.id
+
+
 def fits_alone(day: DayChoice, kind: DayKind) -> bool:
     """Whether the shortest day of this kind fits the minutes."""
     menu = day.menus.get(kind, ())
     shortest: dict[str, int] = {}
     for candidate in menu:
-        name = candidate.exercise.family if kind is DayKind.STRENGTH else candidate.exercise.id
+        name = family_of(candidate)
         shortest[name] = min(candidate.seconds, shortest.get(name, candidate.seconds))
     fewest = sorted(shortest.values())[: FEWEST_BLOCKS[kind]]
     return bool(menu) and sum(fewest) + day.fixed_s <= day.limit_s
-
-
-def pieces_of(candidate: Candidate, state: FillState) -> int:
-    """How many pieces of the thing a candidate needs at this fill."""
-    load = candidate.binding.load
-    if load is None:
-        return 1
-    return sum(part.count for part in load.recipe.parts if part.thing_id == state.thing_id)
 
 
 def is_strength_of(candidate: Candidate, family: Family) -> bool:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
-from core.errors import InputError
+from core.errors import FillmarkError, InputError
 from core.exercise.model import Exercise, Family, Muscle, Pattern
 from core.fit.bind import bind
 from core.fit.model import Binding, Missing
@@ -18,17 +16,20 @@ from core.plan.clash import explain
 from core.plan.clock import REFILL_S
 from core.plan.day_menus import short_dose
 from core.plan.frame import cool_down_seconds, warm_up_seconds
-from core.plan.menu import STRENGTH_FAMILIES, Candidate, MenuRequest, allowed
+from core.plan.menu import Candidate, MenuRequest, allowed
 from core.plan.model import Block, DayKind, DayPlan, Status, Week, WeekRequest
-from core.plan.pours import fill_steps, pours_during, with_shared_pours
-from core.plan.problem import DayChoice, Problem, build_problem
+from core.plan.pour_order import in_order, pours_during
+from core.plan.pours import fill_steps, with_shared_pours
+from core.plan.problem import DayChoice, Problem, build_problem, is_quiet
+from core.plan.search import OnStart
 from core.plan.solve import Solution, solve
-
-if TYPE_CHECKING:
-    from ortools.sat.python import cp_model
 
 MOVE_S = 60
 """Warm-up and cool-down are planned a minute a movement."""
+
+
+class PlanUnfinished(FillmarkError):
+    """The time allowed passed before any week was found."""
 
 
 def plan_week(
@@ -37,16 +38,26 @@ def plan_week(
     person: Person,
     catalog: Catalog,
     *,
-    on_start: Callable[[cp_model.CpSolver], None] | None = None,
+    on_start: OnStart | None = None,
 ) -> Week:
-    """The best week for these wishes, or the smallest clash. Raises InputError when there is no day to plan."""
+    """The best week for these wishes, or the smallest clash. Raises InputError when there is no day to plan.
+
+    `on_start` receives each solver before it runs; `stop_search()` on it ends the planning. The week is then
+    `Status.STOPPED`, with the best days found so far or none. `PlanUnfinished` when the time allowed passed without a
+    week.
+    """
     if not request.wishes.days:
         raise InputError("no days", "leave nothing to plan", "give at least one day with its minutes")
     check_pins(request, catalog)
     problem = build_problem(request, house, person, catalog)
     solution = solve(problem, on_start)
     if solution.status is Status.IMPOSSIBLE:
-        return Week(status=Status.IMPOSSIBLE, clash=explain(problem, catalog))
+        clash = explain(problem, catalog, on_start)
+        return Week(status=Status.STOPPED) if clash is None else Week(status=Status.IMPOSSIBLE, clash=clash)
+    if not solution.kinds:
+        if solution.status is Status.STOPPED:
+            return Week(status=Status.STOPPED)
+        raise PlanUnfinished("No week was found in the time allowed. Give fewer days or pins, or try again.")
     return _assembled(problem, solution, house, person, catalog)
 
 
@@ -78,9 +89,10 @@ def _day(
     if kind is DayKind.REST:
         return DayPlan(weekday=day.weekday, kind=kind, limit_s=day.limit_s)
     place = day.places[kind]
-    blocks = tuple(_block(candidate) for candidate in sorted(chosen, key=_in_order))
+    blocks = tuple(_block(candidate) for candidate in in_order(chosen, problem.counts))
     setting = Setting(house, problem.person, catalog.material_by_id, place)
-    order = MenuRequest(setting=setting, catalog=catalog, bans=frozenset(problem.request.wishes.bans))
+    bans, quiet = frozenset(problem.request.wishes.bans), is_quiet(place.quiet, day.wish)
+    order = MenuRequest(setting=setting, catalog=catalog, bans=bans, quiet=quiet)
     warm_up = _easy_moves(order, Pattern.WARM_UP, warm_up_seconds(day.limit_s), day.weekday, blocks)
     cool_down = _easy_moves(order, Pattern.COOL_DOWN, cool_down_seconds(day.limit_s), day.weekday, blocks)
     pour_s = REFILL_S * sum(1 for _ in pours_during(blocks, problem.counts))
@@ -96,13 +108,6 @@ def _day(
         cool_down=cool_down,
         pour_s=pour_s,
     )
-
-
-def _in_order(candidate: Candidate) -> tuple[int, str]:
-    """Big lifts first, the trunk last; ties by id."""
-    family = candidate.exercise.family
-    place = STRENGTH_FAMILIES.index(family) if family in STRENGTH_FAMILIES else len(STRENGTH_FAMILIES)
-    return place, candidate.exercise.id
 
 
 def _block(candidate: Candidate) -> Block:

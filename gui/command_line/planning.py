@@ -13,7 +13,7 @@ from core.errors import FillmarkError, InputError
 from core.exercise.find import exercise_named
 from core.house.model import Person
 from core.house.wishes import WEEKDAYS, DayWish, Pin, WeekWishes
-from core.plan.model import DayKind, Status, Week, WeekRequest
+from core.plan.model import DayKind, Week, WeekRequest
 from core.quantity.units import parse_time_min
 from gui.command_line.home import Home
 from gui.command_line.options import Parser
@@ -187,7 +187,7 @@ def monday_named(text: str | None, today: datetime.date) -> datetime.date:
 
 def require_plan(week: Week) -> Week:
     """The week, unless its wishes clash; then `InputError` names them."""
-    if week.status is Status.IMPOSSIBLE:
+    if not week.days:
         wishes = week.clash.wishes if week.clash is not None else ()
         raise InputError("; ".join(wishes), "can't hold together, so there is no week", "change one of them")
     return week

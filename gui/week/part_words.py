@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from core.exercise.model import Family
 from core.house.wishes import WEEKDAYS
-from core.plan.menu import STRENGTH_FAMILIES
+from core.plan.frame import STRENGTH_FAMILIES
 from core.plan.model import FillStep, Week
 from core.plan.tally import families_trained
 from core.plan.untrained import Untrained
