@@ -102,7 +102,7 @@ def _alone(ladder: Ladder, target_kg: float, within_pct: float) -> Iterator[_Can
         seen: set[tuple[str, ...]] = set()
         for state in order:
             sort = (source.thing.id, *_contents(source, state))
-            if sort not in seen:
+            if sort not in seen and not _packs_empties(source.packed, state):
                 seen.add(sort)
                 yield _Candidate(float(cost[state]), ((place, state),), sort)
             if len(seen) == PACKINGS:
@@ -124,6 +124,19 @@ def _contents(source: Source, state: int) -> tuple[str, ...]:
     if packed is None:
         return (source.states.material_id(state) or "",)
     return tuple(sorted(_packed_ids(packed, state)))
+
+
+def _packs_empties(packed: Packed | None, state: int) -> bool:
+    """Whether something that could be filled rides empty in the bag: it makes a mass, but nobody packs so."""
+    if packed is None:
+        return False
+    choices = packed.choices
+    for row in packed.picks[state].tolist():
+        if row >= 0:
+            states = choices.states[int(choices.owner[row])]
+            if states.material_ids and states.fill_l[int(choices.state[row])] == 0:
+                return True
+    return False
 
 
 def _packed_ids(packed: Packed, state: int) -> set[str]:

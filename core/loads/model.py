@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from core.exercise.model import Use
 from core.quantity import Measured
+from core.quantity.display import UnitSystem, format_volume
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,10 +38,7 @@ class Recipe:
     @property
     def name(self) -> str:
         """The recipe in words: “Daypack with 3 bean tins, water bottle (1.0 L)”."""
-        if not self.packed:
-            return " and ".join(part_name(part) for part in self.parts)
-        inside = ", ".join(part_name(part) for part in self.parts[1:])
-        return f"{self.parts[0].name} with {inside}" if inside else f"{self.parts[0].name}, empty"
+        return recipe_name(self)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +60,15 @@ class Gap:
     step_pct: float
 
 
-def part_name(part: Part) -> str:
+def recipe_name(recipe: Recipe, system: UnitSystem = UnitSystem.METRIC) -> str:
+    """A recipe in words, volumes in the person's units."""
+    if not recipe.packed:
+        return " and ".join(part_name(part, system) for part in recipe.parts)
+    inside = ", ".join(part_name(part, system) for part in recipe.parts[1:])
+    return f"{recipe.parts[0].name} with {inside}" if inside else f"{recipe.parts[0].name}, empty"
+
+
+def part_name(part: Part, system: UnitSystem = UnitSystem.METRIC) -> str:
     """A part in words, with its fill when it has one."""
     head = part.name if part.count == 1 else f"{part.count} × {part.name}"
     if part.material_id is None:
@@ -70,4 +76,5 @@ def part_name(part: Part) -> str:
     if part.fill_l == 0:
         return f"{head}, empty"
     each = " each" if part.count > 1 else ""
-    return f"{head} ({part.fill_l:.4g} L {part.material_name.lower()}{each})"
+    volume = f"{part.fill_l:.4g} L" if system is UnitSystem.METRIC else format_volume(part.fill_l, system)
+    return f"{head} ({volume} {part.material_name.lower()}{each})"

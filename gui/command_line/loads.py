@@ -10,7 +10,7 @@ from core.exercise.model import LOAD_USES, Use
 from core.fit.setting import Setting
 from core.loads.building import WITHIN_PCT, Built, Way, build
 from core.loads.ladder import Ladder
-from core.loads.model import Part, Rung
+from core.loads.model import Part, Rung, recipe_name
 from core.loads.set_up import steps_of, time_words
 from core.quantity.display import UnitSystem, format_mass, format_measured_mass
 from core.quantity.units import parse_mass_kg
@@ -89,7 +89,7 @@ def _way_lines(built: Built, setting: Setting, system: UnitSystem) -> Iterator[s
     for way in built.nearest:
         apart = f", {format_mass(way.apart_kg, system)} apart" if way.apart_kg else ""
         mass, time = format_measured_mass(way.rung.mass, system), time_words(way.rung.set_up_s)
-        yield f"{mass}{apart}, {time} to set up: {way.rung.recipe.name}"
+        yield f"{mass}{apart}, {time} to set up: {recipe_name(way.rung.recipe, system)}"
         yield from (
             f"  {step.sentence}" for step in steps_of(way.rung, setting.house, setting.materials, system=system)
         )
@@ -148,7 +148,7 @@ def _spread(rungs: Sequence[Rung]) -> list[Rung]:
 
 
 def _row(rung: Rung, system: UnitSystem) -> tuple[str, str]:
-    return format_measured_mass(rung.mass, system), rung.recipe.name
+    return format_measured_mass(rung.mass, system), recipe_name(rung.recipe, system)
 
 
 def _gap_lines(ladder: Ladder, system: UnitSystem) -> Iterator[str]:

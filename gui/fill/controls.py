@@ -40,7 +40,7 @@ class Controls(QWidget):
         self._columns = 0
         self._container = True
         for field in (self.thing, self.fill, self.packing):
-            _narrowable(field.box)
+            narrowable(field.box)
         self._grid = QGridLayout()
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(Space.M)
@@ -134,7 +134,7 @@ class Controls(QWidget):
             self.warmth_entered.emit(self.warmth.text())
 
 
-def _narrowable(box: QComboBox) -> None:
+def narrowable(box: QComboBox) -> None:
     """Long names must not widen the field; the list that opens shows them whole."""
     box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
     box.setMinimumContentsLength(6)

@@ -19,6 +19,8 @@ from core.things.weighed import known_mass
 from gui.desk.desk import Desk, Jump
 from gui.desk.names import thing_picture
 from gui.fill.asked import weighable
+from gui.fill.build_flow import BuildFlow
+from gui.fill.build_page import BuildPage
 from gui.fill.fixed_side import TinFlow, fixed_lines, fixed_view, label_estimate, subject_of
 from gui.fill.goal_flow import GoalFlow, level_of
 from gui.fill.present import budget_view
@@ -35,6 +37,7 @@ from gui.widgets import EmptyState, Page, PrimaryButton, SecondaryButton
 from gui.widgets.page import PageScroll
 
 TITLE = "Fill & weigh"
+BUILD_TITLE = "Build a load"
 KINDS = frozenset({Kind.THINGS, Kind.HOUSE, Kind.SETTINGS})
 SIDE_WIDTH = (336, 480)
 
@@ -46,6 +49,9 @@ class FillScreen(Page):
         super().__init__(TITLE, "", scroll=False, gutter=False, parent=parent)
         self._desk = desk
         self._thing: Thing | None = None
+        self._building = False
+        self.build = SecondaryButton("Build a load")
+        self.one = SecondaryButton("One container")
         self.print = SecondaryButton("Print the fill strip")
         self.weigh = SecondaryButton("I weighed it…")
         self.use = PrimaryButton("Use this load")
@@ -56,6 +62,7 @@ class FillScreen(Page):
         self._goal = GoalFlow(desk, self.side.goal, self)
         self._tin = TinFlow(desk, self.side.tin, self)
         self.strip = StripFlow(self)
+        self._build_pair: tuple[BuildPage, BuildFlow] | None = None
         self._empty = EmptyState(
             ThingPicture.JUG,
             "Nothing to fill yet",
@@ -76,7 +83,7 @@ class FillScreen(Page):
         """Take a thing of the house in hand; one that can't be weighed here changes nothing."""
         found = next((one for one in weighable(self._desk.house()) if one.id == thing_id), None)
         if found is not None:
-            self._thing = found
+            self._thing, self._building = found, False
             self.side.uses.hide()
             self.side.weigh.shut()
             self._show(found)
@@ -90,7 +97,7 @@ class FillScreen(Page):
         return self._thing
 
     def _arrange(self) -> None:
-        for button in (self.print, self.weigh, self.use):
+        for button in (self.one, self.build, self.print, self.weigh, self.use):
             self.bar.add_action(button)
         self._work = QWidget()
         row = QHBoxLayout(self._work)
@@ -117,6 +124,8 @@ class FillScreen(Page):
         self.print.clicked.connect(self._print)
         self.weigh.clicked.connect(self._begin_weighing)
         self.use.clicked.connect(self._use)
+        self.build.clicked.connect(self.show_builder)
+        self.one.clicked.connect(self.show_one)
         side.readings.removed.connect(self._remove_reading)
         side.readings.fill_wanted.connect(self._show_reading)
         side.uses.movement_wanted.connect(self._find_movement)
@@ -134,30 +143,80 @@ class FillScreen(Page):
         things = weighable(self._desk.house())
         before = self._thing.id if self._thing is not None else ""
         self._thing = next((one for one in things if one.id == before), next(iter(things), None))
-        for button in (self.weigh, self.use):
-            button.setVisible(self._thing is not None)
-        self.print.setVisible(False)
         if self._thing is not None:
             self._show(self._thing)
+        if self._building and things:
+            self.building.refresh()
             return
-        self.show_title(TITLE)
-        self._stack.setCurrentWidget(self._empty)
+        if self._thing is None:
+            self._building = False
+            self.show_title(TITLE)
+        self._show_front()
+
+    def show_builder(self) -> None:
+        """Build a load from several things instead of filling one; with nothing to build from nothing happens."""
+        if self._thing is None:
+            return
+        self._building = True
+        self._show_front()
+        self.building.refresh()
+        self.builder.mass.edit.setFocus()
+
+    def show_one(self) -> None:
+        """Back to the one container in hand."""
+        self._building = False
+        self._reload()
+        self.left.vessel.setFocus()
+
+    @property
+    def builder(self) -> BuildPage:
+        """The page of the builder."""
+        return self._pair_of_builder()[0]
+
+    @property
+    def building(self) -> BuildFlow:
+        """What the builder does."""
+        return self._pair_of_builder()[1]
+
+    def _pair_of_builder(self) -> tuple[BuildPage, BuildFlow]:
+        """Made when it is first wanted: many who fill a jug never build."""
+        if self._build_pair is None:
+            page = BuildPage()
+            flow = BuildFlow(self._desk, page, self)
+            flow.titled.connect(self._title_builder)
+            self._stack.addWidget(page)
+            self._build_pair = (page, flow)
+        return self._build_pair
+
+    def _show_front(self) -> None:
+        """The page in front, and the actions that belong to it."""
+        thing, building = self._thing, self._building
+        front = self.builder if building else self._empty if thing is None else self._work
+        self._stack.setCurrentWidget(front)
+        filling = self.flow.filling()
+        self.one.setVisible(building)
+        for button in (self.weigh, self.use, self.build):
+            button.setVisible(thing is not None and not building)
+        self.print.setVisible(not building and thing is not None and filling is not None and filling.gauge.has_line)
+
+    def _title_builder(self, line: str) -> None:
+        self.show_title(BUILD_TITLE, line)
 
     def _show(self, thing: Thing) -> None:
         things = weighable(self._desk.house())
         names = tuple(one.name for one in things)
         self.left.controls.show_things(names, [one.id for one in things].index(thing.id))
-        self.show_title(TITLE, subtitle(thing, self._desk.units()))
-        self._stack.setCurrentWidget(self._work)
+        if not self._building:
+            self.show_title(TITLE, subtitle(thing, self._desk.units()))
         self._tin.show_thing(thing)
         if not self.flow.show_thing(thing):
             self._show_fixed(thing)
+        self._show_front()
 
     def _show_container(self) -> None:
         """The container or its fill is another: what hangs on that, beyond the vessel."""
         filling = self.flow.filling()
         if filling is not None:
-            self.print.setVisible(filling.gauge.has_line)
             self._goal.show_filling(filling)
             self._show_readings(tuple(lesson_text(one, filling.system) for one in filling.lessons()))
 
@@ -165,7 +224,6 @@ class FillScreen(Page):
         system = self._desk.units()
         container = thing.facts.container
         mass = known_mass(thing) if container is None else container.tare_kg
-        self.print.setVisible(False)
         self.left.controls.show_fixed()
         self.left.show_fixed(thing_picture(thing.icon), thing.name, fixed_lines(thing, system))
         self._goal.show_filling(None)

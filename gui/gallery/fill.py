@@ -6,9 +6,12 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QWidget
 
+from core.exercise.model import Use
 from core.mass.model import HeightLevel, ScaleKind, VolumeLevel
 from core.mass.weigh import reading_on
-from core.store.commands import AddReading, ChangeThing
+from core.store.commands import AddReading, AddThing, ChangeThing
+from core.store.commands.base import free_id
+from core.things.quick_add import ReadThing, make_thing, read_things
 from gui.desk.desk import Desk
 from gui.fill import FillScreen
 from gui.gallery.stage import NOON, Stage
@@ -39,6 +42,25 @@ def fill_page(state: ShownState) -> QWidget:
     return stage.bear(screen)
 
 
+def build_page(state: ShownState) -> QWidget:
+    """Nothing to build from; twelve kilograms to hug; long names on the back; what can't be made."""
+    stage = Stage(demo=state is not ShownState.EMPTY)
+    if state is ShownState.LONG:
+        _lengthen(stage.desk)
+        _add(stage.desk, "4 water bottles 1.5 L", "8 tomato tins", "rucksack 40 L", "2 bricks", "jerry can 10 L")
+    screen = FillScreen(stage.desk)
+    screen.show_builder()
+    asked = {
+        ShownState.DEMO: (Use.HUG, "12 kg"),
+        ShownState.LONG: (Use.BACK, "9 kg"),
+        ShownState.REFUSED: (Use.BACK, "6 kg"),
+    }
+    if state in asked:
+        use, mass = asked[state]
+        screen.building.ask(mass, use)
+    return stage.bear(screen)
+
+
 def _ask_for(screen: FillScreen, mass: str) -> None:
     screen.side.goal.field.show_text(mass)
     screen.side.goal.asked.emit(mass)
@@ -49,6 +71,14 @@ def _weigh(screen: FillScreen, reading: str, without: str) -> None:
     form.reading.show_text(reading)
     form.without.show_text(without)
     form.typed.emit(form.now())
+
+
+def _add(desk: Desk, *texts: str) -> None:
+    """More things, as one would type them."""
+    for text in texts:
+        for read in read_things(text, desk.catalog.kinds):
+            if isinstance(read, ReadThing):
+                desk.do(AddThing(make_thing(read, free_id(read.name, [one.id for one in desk.house().things]))))
 
 
 def _lengthen(desk: Desk) -> None:

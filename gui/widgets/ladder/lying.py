@@ -54,10 +54,12 @@ class Lying:
         if not self.rungs:
             return
         top = _top()
-        for at in range(1, len(self.rungs)):
-            if self.rungs[at].wide_step:
-                self._paint_gap(painter, wide, at, tokens)
+        wide_steps = [at for at in range(1, len(self.rungs)) if self.rungs[at].wide_step]
+        for at in wide_steps:
+            painter.fillRect(self._gap(at, wide), QColor(tokens.fair))
         self._paint_wanted(painter, wide, wanted_kg, tokens)
+        for at in wide_steps:
+            self._paint_gap_words(painter, wide, at, tokens)
         painter.setPen(pen(tokens.outline, 3))
         for y in (top, top + _RAILS):
             painter.drawLine(QPointF(self.x_of(0, wide) - 12, y), QPointF(self.x_of(len(self.rungs) - 1, wide) + 12, y))
@@ -89,11 +91,13 @@ class Lying:
                 last = x
                 yield x
 
-    def _paint_gap(self, painter: QPainter, wide: float, at: int, tokens: Tokens) -> None:
+    def _gap(self, at: int, wide: float) -> QRectF:
+        """Between the rails from the rung below to this one."""
         left, right = self.x_of(at - 1, wide), self.x_of(at, wide)
-        area = QRectF(left, _top(), right - left, _RAILS)
-        painter.fillRect(area, QColor(tokens.fair))
-        font = role_font(TextRole.TINY_STRONG)
+        return QRectF(left, _top(), right - left, _RAILS)
+
+    def _paint_gap_words(self, painter: QPainter, wide: float, at: int, tokens: Tokens) -> None:
+        area, font = self._gap(at, wide), role_font(TextRole.TINY_STRONG)
         if text_width(font, self.rungs[at].step_text) + 6 <= area.width():
             draw_line(painter, area, self.rungs[at].step_text, font=font, ink=tokens.fair_ink, align=CENTRE)
 

@@ -174,8 +174,9 @@ class LadderView(QAbstractSlider):
         if not self._rungs or held == self._current:
             return
         self.show_current(held)
+        words = spoken(self._rungs, held)  # whoever listens may show another ladder
         self.rung_chosen.emit(held)
-        announce(self, spoken(self._rungs, held))
+        announce(self, words)
 
     def _set_by_reader(self, value: int) -> None:
         self._walk(value)
