@@ -23,7 +23,10 @@ if TYPE_CHECKING:
 
 PUSHES = (Family.PUSH_LEVEL, Family.PUSH_OVERHEAD)
 PULLS = (Family.PULL_LEVEL, Family.PULL_OVERHEAD)
+KNEES = (Family.SQUAT, Family.LUNGE)
 BALANCED_WITHIN_SETS = 2
+FULLER_SETS = 2
+"""Where there is time a pattern gets so many sets beyond the low end of its range."""
 FEWEST_SETS = 2
 """A pattern trained at all gets at least this many sets a week."""
 
@@ -111,7 +114,7 @@ class Aims:
         self._at_least(LinearExpr.sum(both) - 1, 1, points, f"both{here}{kinds[0]}")
 
     def _sets(self) -> None:
-        """Weekly sets of each family in their range, pushes and pulls even."""
+        """Weekly sets of each family in their range; pushes and pulls even, hinges half of squats and lunges."""
         low, high = TARGET_SETS[self._problem.person.experience]
         factor = self._problem.request.wave.sets
         low, high = max(1, round(low * factor)), max(1, round(high * factor))
@@ -121,11 +124,14 @@ class Aims:
             if mine:
                 sets[family] = LinearExpr.weighted_sum([v for _, v in mine], [count for count, _ in mine])
                 self._at_least(low - sets[family], low, COSTS.short_set, f"short{family}")
+                self._at_least(low + FULLER_SETS - sets[family], low + FULLER_SETS, COSTS.fuller_set, f"few{family}")
                 self._at_least(FEWEST_SETS - sets[family], FEWEST_SETS, COSTS.short_set, f"none{family}")
                 self._at_least(sets[family] - high, 60, COSTS.extra_set, f"over{family}")
         pushes = LinearExpr.sum([sets[family] for family in PUSHES if family in sets])
         pulls = LinearExpr.sum([sets[family] for family in PULLS if family in sets])
+        knees = LinearExpr.sum([sets[family] for family in KNEES if family in sets])
         if sets:
+            self._at_least(knees - 2 * sets.get(Family.HINGE, 0) - BALANCED_WITHIN_SETS, 60, COSTS.uneven, "knees")
             self._at_least(pushes - pulls - BALANCED_WITHIN_SETS, 60, COSTS.uneven, "pushes")
             self._at_least(pulls - pushes - BALANCED_WITHIN_SETS, 60, COSTS.uneven, "pulls")
 

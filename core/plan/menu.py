@@ -17,7 +17,7 @@ from core.effort.capacity import (
     ceiling,
 )
 from core.effort.dose import Dose, default_prescription, equivalent_dose, target_share, wanted_load_kg
-from core.exercise.model import DoseKind, Exercise, Family
+from core.exercise.model import DoseKind, Exercise, Family, Pattern
 from core.exercise.strength import carries_over, is_strength
 from core.fit.bind import bearable_kg, bind
 from core.fit.choose_load import Lift
@@ -51,13 +51,14 @@ IDEAL_LEVEL = (2, 3, 4)
 class Costs:
     """What the plan pays for each step away from the ideal; judgement, to be read as relative sizes only."""
 
-    level_step: int = 12
+    level_step: int = 10
     single_joint: int = 25
-    out_of_reach: int = 40
+    out_of_reach: int = 30
     set_up_per_minute: int = 6
     repeated: int = 4
     other_load: int = 30
     short_set: int = 20
+    fuller_set: int = 5
     extra_set: int = 10
     uneven: int = 5
     wrong_kind: int = 160
@@ -69,7 +70,8 @@ class Costs:
     strength_neighbours: int = 60
     full_session: int = 60
     not_against_a_load: int = 30
-    no_staple: int = 10
+    no_staple: int = 20
+    not_its_own_pattern: int = 20
 
 
 COSTS = Costs()
@@ -231,6 +233,8 @@ def early_cost(exercise: Exercise, request: MenuRequest) -> int:
         cost += COSTS.not_against_a_load
     if not exercise.staple:
         cost += COSTS.no_staple
+    if exercise.main_pattern is Pattern.GROUND_TO_OVERHEAD:
+        cost += COSTS.not_its_own_pattern  # it counts as a hinge, but a plain hinge is the better one
     return cost + (COSTS.repeated if exercise.id in request.last else 0)
 
 

@@ -5,27 +5,22 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core.errors import FillmarkError, InputError
-from core.exercise.model import Exercise, Family, Muscle, Pattern
-from core.fit.bind import bind
-from core.fit.model import Binding, Missing
+from core.exercise.model import Pattern
 from core.fit.setting import Setting
 from core.house.model import House, Person
 from core.knowledge import Catalog
 from core.plan.checks import week_checks
 from core.plan.clash import explain
 from core.plan.clock import REFILL_S
-from core.plan.day_menus import short_dose
+from core.plan.easy_moves import easy_moves
 from core.plan.frame import cool_down_seconds, warm_up_seconds
-from core.plan.menu import Candidate, MenuRequest, allowed
+from core.plan.menu import Candidate, MenuRequest
 from core.plan.model import Block, DayKind, DayPlan, Status, Week, WeekRequest
 from core.plan.pour_order import in_order, pours_during
 from core.plan.pours import fill_steps, with_shared_pours
 from core.plan.problem import DayChoice, Problem, build_problem, is_quiet
 from core.plan.search import OnStart
 from core.plan.solve import Solution, solve
-
-MOVE_S = 60
-"""Warm-up and cool-down are planned a minute a movement."""
 
 
 class PlanUnfinished(FillmarkError):
@@ -93,8 +88,8 @@ def _day(
     setting = Setting(house, problem.person, catalog.material_by_id, place)
     bans, quiet = frozenset(problem.request.wishes.bans), is_quiet(place.quiet, day.wish)
     order = MenuRequest(setting=setting, catalog=catalog, bans=bans, quiet=quiet)
-    warm_up = _easy_moves(order, Pattern.WARM_UP, warm_up_seconds(day.limit_s), day.weekday, blocks)
-    cool_down = _easy_moves(order, Pattern.COOL_DOWN, cool_down_seconds(day.limit_s), day.weekday, blocks)
+    warm_up = easy_moves(order, Pattern.WARM_UP, warm_up_seconds(day.limit_s), kind, blocks)
+    cool_down = easy_moves(order, Pattern.COOL_DOWN, cool_down_seconds(day.limit_s), kind, blocks)
     pour_s = REFILL_S * sum(1 for _ in pours_during(blocks, problem.counts))
     every = (*warm_up, *blocks, *cool_down)
     return DayPlan(
@@ -121,37 +116,3 @@ def _block(candidate: Candidate) -> Block:
         states=candidate.states,
         why=candidate.why,
     )
-
-
-def _easy_moves(
-    order: MenuRequest, pattern: Pattern, seconds: int, weekday: int, blocks: tuple[Block, ...]
-) -> tuple[Block, ...]:
-    """A minute each of warm-up (or cool-down) moves, turning through the list from day to day.
-
-    Where too few can be done here, the last one simply goes on longer, so the minutes always add up.
-    """
-    able = []
-    for exercise in order.catalog.exercises_by_family[Family.MOBILITY]:
-        if exercise.main_pattern is pattern and allowed(exercise, order):
-            bound = bind(exercise, order.setting, wanted_kg=0.0)
-            if not isinstance(bound, Missing):
-                able.append((exercise, bound))
-    worked = {muscle for block in blocks for muscle, weight in block.exercise.muscles if weight >= 0.5}
-    able.sort(key=lambda pair: (-_overlap(pair[0], worked), pair[0].id))
-    if not able:
-        return ()
-    count = min(seconds // MOVE_S, len(able))
-    shift = weekday % max(1, len(able) - count + 1)
-    picked = sorted(able[shift : shift + count], key=lambda pair: (pair[0].level, pair[0].id))
-    each = [MOVE_S] * count
-    each[-1] += seconds - MOVE_S * count
-    return tuple(_easy_block(exercise, bound, length) for (exercise, bound), length in zip(picked, each, strict=True))
-
-
-def _overlap(exercise: Exercise, worked: set[Muscle]) -> int:
-    return sum(1 for muscle, _ in exercise.muscles if muscle in worked)
-
-
-def _easy_block(exercise: Exercise, bound: Binding, seconds: int) -> Block:
-    dose = replace(short_dose(exercise), reps=None, distance_m=None, seconds=(seconds, seconds))
-    return Block(exercise=exercise, binding=bound, dose=dose, rest_s=0, seconds=seconds, hard=False)
