@@ -18,6 +18,8 @@ from core.things.model import Hold, Thing
 GRADE_PENALTY_S: dict[Grade, float] = {Grade.GOOD: 0.0, Grade.FAIR: 30.0, Grade.POOR: 120.0, Grade.NO: 0.0}
 """How much longer a set-up with a good grip may take before a worse grip is taken (assumed; only ranks recipes)."""
 ANYWHERE = Place(id="anywhere", name="Anywhere")
+OUTSIDE = Place(id="outside", name="Outside", floor_m2=20.0, walk_m=2000.0, outdoors=True)
+"""Where a person walks and runs who names no place for it; assumed."""
 GIVEN_BY_PLACE: dict[Use, str] = {
     Use.FLOOR: "the floor",
     Use.WALL: "a wall",

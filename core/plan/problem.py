@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from core.fit.bind import bind
 from core.fit.model import Missing
-from core.fit.setting import ANYWHERE, Setting
+from core.fit.setting import ANYWHERE, OUTSIDE, Setting
 from core.house.model import House, Person, Place, QuietHours
 from core.house.wishes import WEEKDAYS, DayWish, Pin
 from core.knowledge import Catalog
@@ -98,7 +98,7 @@ class _Kitchen:
         fitting = [place for place in self._house.places if place.outdoors == outdoors]
         if fitting:
             return fitting[0]
-        return replace(ANYWHERE, outdoors=True, walk_m=2000.0) if outdoors else _indoors(self._house)
+        return OUTSIDE if outdoors else _indoors(self._house)
 
     def _menu(self, wish: DayWish, kind: DayKind, place: Place, room_s: int) -> tuple[Candidate, ...]:
         quiet = is_quiet(place.quiet, wish)
