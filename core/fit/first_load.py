@@ -1,7 +1,7 @@
 """The load someone starts with while nothing is known of their strength, as a share of body mass.
 
 All of it is judgement, no source, to begin light: a place in the movement's own sensible range by experience, and a
-most for the first set by experience (in one hand, and in all), half of it overhead and for single-joint work; walks
+most for the first set by experience (in one hand, and in all), six tenths of it overhead and for single-joint work; walks
 with a pack from 5 to 15 % (military training starts at 20 % in all, FM 21-20, for screened adults).
 """
 
@@ -16,11 +16,11 @@ WALK_SHARE: dict[Experience, float] = {Experience.NEW: 0.05, Experience.SOME: 0.
 MOST_WALK_SHARE: dict[Experience, float] = {Experience.NEW: 0.10, Experience.SOME: 0.10, Experience.TRAINED: 0.15}
 MOST_SHARE: dict[Experience, tuple[float, float]] = {
     Experience.NEW: (0.10, 0.20),
-    Experience.SOME: (0.20, 0.40),
+    Experience.SOME: (0.30, 0.50),
     Experience.TRAINED: (0.40, 0.80),
 }
 """The most of a first load in one hand, and in all."""
-LIGHT_WORK = 0.5
+LIGHT_WORK = 0.6
 """Overhead, and where one joint does the work, this part of it."""
 
 
