@@ -28,7 +28,7 @@ STARTING_SHARES: dict[Pattern, tuple[float, float, float]] = {
     Pattern.LUNGE: (0.95, 1.15, 1.40),
     Pattern.HINGE: (0.75, 0.95, 1.25),
     Pattern.GROUND_TO_OVERHEAD: (0.50, 0.62, 0.78),
-    Pattern.PUSH_LEVEL: (0.40, 0.52, 0.66),
+    Pattern.PUSH_LEVEL: (0.33, 0.45, 0.60),
     Pattern.PUSH_OVERHEAD: (0.20, 0.28, 0.38),
     Pattern.PULL_LEVEL: (0.31, 0.42, 0.55),
     Pattern.PULL_OVERHEAD: (0.38, 0.50, 0.64),
@@ -39,7 +39,7 @@ EXPERIENCE_PLACE: dict[Experience, int] = {Experience.NEW: 0, Experience.SOME: 1
 DEFAULT_EFFORT: tuple[float, float, float] = (7.0, 7.5, 8.0)
 """Effort of a usual set: new, some, trained."""
 EIGHT_REPS = 8.0
-SINGLE_JOINT_FACTOR: tuple[float, float, float] = (0.5, 0.75, 1.0)
+RANGE_FACTOR: tuple[float, float, float] = (0.5, 0.75, 1.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,10 +94,10 @@ def starting_guess(exercise: Exercise, person: Person) -> Ceiling:
 
 def _single_joint_guess_kg(exercise: Exercise, person: Person, place: int) -> float:
     """From the strong end of the exercise's own loads; without any, from its usual repetitions at the usual effort."""
-    mass_kg, need = person.body_mass_kg, exercise.load_need
-    if need is not None and need.mass_share is not None:
-        strong_kg = need.mass_share[1] * mass_kg * SINGLE_JOINT_FACTOR[place]
-        return max(effective_kg(exercise, strong_kg, mass_kg), 1.0) / share_of_max(EIGHT_REPS)
+    mass_kg = person.body_mass_kg
+    own_kg = _own_range_guess_kg(exercise, person, place)
+    if own_kg is not None:
+        return own_kg
     usual_reps = sum(exercise.typical) / 2
     share = share_of_max(max(1.0, usual_reps + 10.0 - DEFAULT_EFFORT[place]))
     return (effective_kg(exercise, 0.0, mass_kg) or 1.0) / share
@@ -117,6 +117,21 @@ def ceiling(exercise: Exercise, person: Person, known: tuple[Exercise, Measured]
         if capacity.one_rep_kg.value > 0 and (same or (compound and capacity.pattern is exercise.main_pattern)):
             moved.append(_carried(capacity.one_rep_kg, 1.0, 0.0 if same else SAME_PATTERN_U, capacity.told_by))
     return min(moved, key=lambda found: found.transfer_u) if moved else starting_guess(exercise, person)
+
+
+def own_range_part(exercise: Exercise, person: Person) -> float:
+    """How much of the guess for its pattern the exercise's own range of loads allows, 0 to 1."""
+    own_kg = _own_range_guess_kg(exercise, person, EXPERIENCE_PLACE[person.experience])
+    return 1.0 if own_kg is None else min(1.0, own_kg / starting_guess(exercise, person).one_rep.value)
+
+
+def _own_range_guess_kg(exercise: Exercise, person: Person, place: int) -> float | None:
+    """Taking the strong end of the exercise's own loads (less for less experience) as what eight repetitions allow."""
+    need = exercise.load_need
+    if need is None or need.optional or need.mass_share is None or need.mass_share[0] <= 0:
+        return None
+    strong_kg = need.mass_share[1] * person.body_mass_kg * RANGE_FACTOR[place]
+    return max(effective_kg(exercise, strong_kg, person.body_mass_kg), 1.0) / share_of_max(EIGHT_REPS)
 
 
 @dataclass(frozen=True, slots=True)

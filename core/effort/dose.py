@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from core.effort.capacity import DEFAULT_EFFORT, EXPERIENCE_PLACE, Ceiling, Prescription
 from core.effort.load import SHARE_U, effective_kg, external_for_effective_kg
 from core.effort.relation import LONGEST_REPS, reps_at_share, reps_in_reserve, share_of_max
-from core.exercise.model import DoseKind, Exercise, Option
+from core.exercise.model import DoseKind, Exercise, Option, Use
 from core.exercise.strength import is_strength
 from core.fit.model import Binding
 from core.house.model import Person
@@ -31,9 +31,11 @@ GUESS_RANGE_U = 0.10
 CURVE_U = 0.15
 """Doubt of the relation per natural log unit between asked and new share: it cancels when the shares are equal."""
 ANOTHER_KIND = 0.45
-BY_FEEL = 0.6
+BY_FEEL, AGAINST_ONESELF, LEVERS = 0.6, 0.15, 0.4
 LONG_S = 180
-"""How far the effort of a set against a load is reached by a hold or a walk, and by a band whose pull nobody knows."""
+ALIKE = 0.97
+"""How far the effort of a set against a load is reached by a hold or a walk, by a band whose pull nobody knows, by
+pulling against oneself, and by a far too light load moved slowly."""
 OPTION_WORDS: dict[Option, str] = {
     Option.SLOW_LOWERING: "lower over four seconds",
     Option.PAUSE: "pause two seconds at the hardest point",
@@ -112,7 +114,8 @@ def _not_against_a_load(exercise: Exercise, person: Person, wanted: Prescription
     if share is None:
         return dose
     note = "Effort by feel: repetitions against a load and this can't be counted against each other."
-    return replace(dose, reachable=ANOTHER_KIND, notes=(*dose.notes, note))
+    held = exercise.body.share > 0 or exercise.load_need is not None
+    return replace(dose, reachable=ANOTHER_KIND if held else AGAINST_ONESELF, notes=(*dose.notes, note))
 
 
 def _strength(
@@ -150,7 +153,7 @@ def _strength(
         reps=(lowest, max(lowest, math.floor(min(high, most) + 0.5))),
         effort=wanted.effort,
         share=share,
-        reachable=_reachable(share, asked_share, middle, most),
+        reachable=max(_reachable(share, asked_share, middle, most, wanted), _by_levers(share, asked_share, options)),
         options=options,
         notes=tuple(notes),
     )
@@ -195,14 +198,22 @@ def _relative_u(
     return math.hypot(ceiling.transfer_u, CURVE_U * step, body_u, load_part, 0.01)
 
 
-def _reachable(share: float, asked: float | None, middle: float, most: float) -> float:
-    """1 at the asked share, 0 at half or double it, less where the effort asks for more repetitions than are usual."""
-    enough = 1.0 if middle <= most else most / middle
-    if asked is not None:
-        return min(enough, max(0.0, 1 - abs(math.log(share / asked)) / math.log(2)))
-    if middle < FEWEST_REPS:
-        return max(0.0, middle / FEWEST_REPS)
-    return max(0.2, enough)
+def _reachable(share: float, asked: float | None, middle: float, most: float, wanted: Prescription) -> float:
+    """1 at the asked share, 0 at half or double it, less where the effort asks for more repetitions than are usual.
+
+    At the asked share the written repetitions count, not those that would bring anyone to the effort.
+    """
+    if asked is None:
+        return max(0.2, min(1.0, most / middle)) if middle >= FEWEST_REPS else max(0.0, middle / FEWEST_REPS)
+    needed = middle
+    if wanted.reps is not None and share >= ALIKE * asked:
+        needed = min(middle, wanted.reps)
+    return min(1.0 if needed <= most else most / needed, max(0.0, 1 - abs(math.log(share / asked)) / math.log(2)))
+
+
+def _by_levers(share: float, asked: float | None, options: tuple[Option, ...]) -> float:
+    """What moving slowly, or one side alone, makes of a load that is too light: little, and less the lighter it is."""
+    return LEVERS * min(1.0, share / asked) if options and asked else 0.0
 
 
 def _by_feel(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
@@ -213,9 +224,13 @@ def _by_feel(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:
         sets=wanted.sets,
         reps=(round(_within(low, exercise)), round(_within(high, exercise))),
         effort=wanted.effort,
-        reachable=BY_FEEL if is_strength(exercise) else 1.0,
+        reachable=_felt(exercise) if is_strength(exercise) else 1.0,
         notes=(note,) if note else (),
     )
+
+
+def _felt(exercise: Exercise) -> float:
+    return BY_FEEL if any(Use.BAND in need.uses for need in exercise.needs) else AGAINST_ONESELF
 
 
 def _timed(exercise: Exercise, person: Person, wanted: Prescription) -> Dose:

@@ -79,7 +79,9 @@ def chosen_load(lift: Lift, *, used: frozenset[str] = frozenset(), bearable_kg: 
                 best, least_off = (ladder, index), off
     if best is None:
         return None
-    rung = best[0].rung(best[1])
+    ladder, index = best
+    most_kg = lift.most_kg(ladder.use)
+    rung = ladder.rung(ladder.handiest_index(index, low_kg, most_kg, bearable_kg=bearable_kg))
     if need.optional and target_kg < rung.mass.value / 2:
         return None
     return ChosenLoad(rung, _grade_of(rung, setting, posture))

@@ -1,13 +1,13 @@
 """The load someone starts with while nothing is known of their strength, as a share of body mass.
 
 All of it is judgement, no source, to begin light: a place in the movement's own sensible range by experience, and a
-most for the first set by experience (in one hand, and in all), six tenths of it overhead and for single-joint work; walks
-with a pack from 5 to 15 % (military training starts at 20 % in all, FM 21-20, for screened adults).
+most for the first set by experience (in one hand, and in all), six tenths of it for the shoulders and for single-joint
+work; walks with a pack from 5 to 15 % (military training starts at 20 % in all, FM 21-20, for screened adults).
 """
 
 from __future__ import annotations
 
-from core.exercise.model import Exercise, Family, Need, Sides, Use
+from core.exercise.model import Exercise, Family, Need, Pattern, Sides, Use
 from core.exercise.strength import single_joint
 from core.house.model import Experience, Person
 
@@ -21,7 +21,7 @@ MOST_SHARE: dict[Experience, tuple[float, float]] = {
 }
 """The most of a first load in one hand, and in all."""
 LIGHT_WORK = 0.6
-"""Overhead, and where one joint does the work, this part of it."""
+"""Where the shoulders press, and where one joint does the work, this part of it."""
 
 
 def load_limits_kg(need: Need, body_mass_kg: float) -> tuple[float, float]:
@@ -53,4 +53,4 @@ def _in_one_hand(exercise: Exercise, use: Use) -> bool:
 
 
 def _light_work(exercise: Exercise, use: Use) -> bool:
-    return use is Use.OVERHEAD or single_joint(exercise)
+    return use is Use.OVERHEAD or exercise.main_pattern is Pattern.PUSH_OVERHEAD or single_joint(exercise)

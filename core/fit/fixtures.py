@@ -14,6 +14,7 @@ from core.fit.words import nothing_listed
 from core.things.affordance import Grade, knee_angle_deg
 from core.things.model import Thing
 
+HELD_BY = frozenset({Use.HANG_BAR, Use.ANCHOR, Use.RINGS})
 LIGHT_HOLD = 0.2
 """A door frame may be leaned and pressed on by its nature; a pull of more than this share of the body needs a check."""
 
@@ -61,14 +62,20 @@ def fixtures_for(need: Need, exercise: Exercise, setting: Setting) -> tuple[Fixt
 def as_fixture(need: Need, exercise: Exercise, setting: Setting, offer: Offer) -> Fixture | None:
     """The offer as what meets the need, or None where height, number, way or rating don't do."""
     held = _holds(need, exercise, setting, offer)
-    spare_kg = _spare_kg(need, offer.thing, setting)
+    spare_kg = _spare_kg(need, offer.thing, exercise, setting)
     return None if isinstance(held, str) or spare_kg < 0 else Fixture(held, offer.thing, spare_kg)
 
 
-def _spare_kg(need: Need, thing: Thing | None, setting: Setting) -> float:
+def _spare_kg(need: Need, thing: Thing | None, exercise: Exercise, setting: Setting) -> float:
     """What the thing may bear beyond the share of the body on it; negative when it may not even bear that."""
     limit_kg = None if thing is None or not need.bears else bearing_limit_kg(thing)
-    return math.inf if limit_kg is None else limit_kg - need.bears * setting.person.body_mass_kg
+    return math.inf if limit_kg is None else limit_kg - borne_kg(need, exercise, setting)
+
+
+def borne_kg(need: Need, exercise: Exercise, setting: Setting) -> float:
+    """What of the body may come onto the fixture: where the movement hangs, all of it, for the feet may slip."""
+    hangs = Demand.HANGING in exercise.demands and not HELD_BY.isdisjoint(need.uses)
+    return (1.0 if hangs else need.bears) * setting.person.body_mass_kg
 
 
 def bearing_limit_kg(thing: Thing) -> float | None:
@@ -147,8 +154,8 @@ def why_no_fixture(need: Need, exercise: Exercise, setting: Setting) -> str:
             held = _holds(need, exercise, setting, offer)
             if isinstance(held, str):
                 return held
-            if offer.thing is not None and _spare_kg(need, offer.thing, setting) < 0:
-                return _too_much_on(offer.thing, need.bears * setting.person.body_mass_kg)
+            if offer.thing is not None and _spare_kg(need, offer.thing, exercise, setting) < 0:
+                return _too_much_on(offer.thing, borne_kg(need, exercise, setting))
         refused = setting.refusals(use)
         if refused and not need.is_load:
             return f"{refused[0].name}: {refused[0].reason}"

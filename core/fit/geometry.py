@@ -11,6 +11,8 @@ from core.things.bodies import CLEARANCE_CM, SITTING_DROP_OF_STATURE
 from core.things.model import Thing
 
 HIGHEST_FLIGHT_STEPS = 3
+LEAVES_THE_FLOOR = 2
+"""From this impact up a jump really is one; below it the feet step."""
 JUMP_CM = 25.0
 """How far the head rises in a jump; judgement, on the safe side for the small jumps of home training."""
 
@@ -20,7 +22,7 @@ def reach_cm(exercise: Exercise, person: Person) -> float:
     if exercise.posture is Posture.FLOOR:
         return _reach_from_floor_cm(exercise, person)
     lowered_cm = SITTING_DROP_OF_STATURE * person.height_cm if exercise.posture is Posture.SEATED else 0.0
-    jump_cm = JUMP_CM if exercise.main_pattern is Pattern.JUMP and exercise.impact > 0 else 0.0
+    jump_cm = JUMP_CM if exercise.main_pattern is Pattern.JUMP and exercise.impact >= LEAVES_THE_FLOOR else 0.0
     top_cm = person.reach_cm if exercise.reach_over_head else person.height_cm
     return top_cm - lowered_cm + jump_cm
 

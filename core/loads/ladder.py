@@ -22,6 +22,10 @@ from core.mass.model import Material
 from core.quantity import Measured, Origin, combined
 from core.things.model import Thing
 
+AS_GOOD = 0.025
+"""Two loads this near are as good as each other: no set tells them apart (judgement)."""
+WORTH_IT_S = 10.0
+"""So much sooner ready is worth a load as good; assumed."""
 WIDE_STEP_PCT = 10.0
 """A step past the 2 to 10 % by which loads are usually raised (ACSM 2009) is shown as a gap."""
 
@@ -48,7 +52,7 @@ class Ladder:
         self._sources = sources
         self._materials = materials
         self._cup_l = cup_l
-        self.masses_kg, self._entries = _assembled(sources)
+        self.masses_kg, self._times_s, self._entries = _assembled(sources)
         self._made_rungs: dict[tuple[int, int], Rung] = {}
 
     def __len__(self) -> int:
@@ -84,6 +88,16 @@ class Ladder:
             if bearable_kg == math.inf or most_kg(self.rung(index)) <= bearable_kg:
                 return index
         return None
+
+    def handiest_index(self, index: int, low_kg: float, high_kg: float, *, bearable_kg: float = math.inf) -> int:
+        """Of the rungs as good as that at `index` (within 2.5 %) the one soonest ready, then the nearest."""
+        mass_kg = self.masses_kg[index]
+        low_kg, high_kg = max(low_kg, mass_kg * (1 - AS_GOOD)), min(high_kg, mass_kg * (1 + AS_GOOD))
+        first, last = bisect_left(self.masses_kg, low_kg - 1e-9), bisect_right(self.masses_kg, high_kg + 1e-9)
+        sooner = [at for at in range(first, last) if self._times_s[at] < self._times_s[index] - WORTH_IT_S]
+        sooner.sort(key=lambda at: (self._times_s[at], abs(self.masses_kg[at] - mass_kg), at))
+        fits = (at for at in sooner if bearable_kg == math.inf or most_kg(self.rung(at)) <= bearable_kg)
+        return next(fits, index)
 
     def _outwards(self, target_kg: float, first: int, last: int) -> Iterator[int]:
         """Indices from `first` up to `last`, the nearest mass to the target first, the lighter of two equally near."""
@@ -179,10 +193,12 @@ def _mass_of(parts: tuple[Part, ...]) -> Measured:
     return combined(Measured(part.count * part.each.value, part.count * part.each.u, Origin.COMBINED) for part in parts)
 
 
-def _assembled(sources: tuple[Source, ...]) -> tuple[tuple[float, ...], tuple[tuple[int, int], ...]]:
-    """Masses by rising, and for each the source and its local state that make it soonest."""
+def _assembled(
+    sources: tuple[Source, ...],
+) -> tuple[tuple[float, ...], tuple[float, ...], tuple[tuple[int, int], ...]]:
+    """Masses by rising, and for each its time and the source and local state that make it soonest."""
     if not sources:
-        return (), ()
+        return (), (), ()
     columns = [columns_of(source) for source in sources]
     grains = np.concatenate([own for own, _ in columns])
     times = np.concatenate([own + source.penalty_s for source, (_, own) in zip(sources, columns, strict=True)])
@@ -192,7 +208,7 @@ def _assembled(sources: tuple[Source, ...]) -> tuple[tuple[float, ...], tuple[tu
     owners = np.searchsorted(ends, kept, side="right")
     locals_ = kept - (ends - [len(own) for own, _ in columns])[owners]
     masses = tuple((grains[kept] * GRAIN_KG).round(2).tolist())
-    return masses, tuple(zip(owners.tolist(), locals_.tolist(), strict=True))
+    return masses, tuple(times[kept].tolist()), tuple(zip(owners.tolist(), locals_.tolist(), strict=True))
 
 
 def columns_of(source: Source) -> tuple[Whole, Numbers]:

@@ -2,21 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from core.effort.capacity import Prescription, ceiling, one_rep_from_set
+from core.effort.bout import pace_m_s
+from core.effort.capacity import EXPERIENCE_PLACE, Prescription, ceiling, one_rep_from_set, own_range_part
 from core.effort.dose import default_prescription, target_share
 from core.effort.load import effective_kg
 from core.exercise.model import DoseKind, Exercise
 from core.exercise.strength import is_strength
 from core.fit.first_load import load_limits_kg
 from core.house.model import Person
+from core.knowledge import Catalog
 from core.quantity import Measured, Origin
+from core.swap.form import is_loaded
 from core.swap.model import Cause, SwapRequest
 
 EASIER_SHARE, HARDER_SHARE = 0.8, 1.1
 """Too hard asks for about a fifth less effective load, too easy for a tenth more (the 2 to 10 % rule's upper end)."""
 LEAST_SHARE = 0.05
+USUAL_LEVEL = (2, 3, 4)
+"""The level that suits someone new, with some experience, trained (judgement)."""
+SECOND_STEP = 0.5
 LONGEST_HOLD_S = 180
 
 
@@ -24,7 +31,8 @@ LONGEST_HOLD_S = 180
 class Aim:
     """The prescription held; the share of the maximum `asked` for and the one `wanted`; the known one-rep load.
 
-    Shares are None where repetitions don't follow a load. `level` is the level looked for.
+    Shares are None where repetitions don't follow a load. `level` is the level looked for. `steps` says of movements
+    the catalog names as the next easier (harder) ones how near they are: 1 the very next, 0.5 the one after.
     """
 
     prescription: Prescription
@@ -32,19 +40,62 @@ class Aim:
     wanted: float | None
     known: tuple[Exercise, Measured] | None
     level: int
+    steps: Mapping[str, float]
 
 
-def aim_of(request: SwapRequest, person: Person) -> Aim:
+def aim_of(request: SwapRequest, person: Person, catalog: Catalog) -> Aim:
     """What the request asks for, of this person."""
     exercise = request.asked
-    prescription = request.prescription or default_prescription(exercise, person)
-    level = exercise.level + {Cause.TOO_HARD: -1, Cause.TOO_EASY: 1}.get(request.cause, 0)
+    prescription = _in_its_own_count(request.prescription or default_prescription(exercise, person), exercise)
+    level, steps = _level(request, person), _steps(request, catalog)
     if not is_strength(exercise):
-        return Aim(prescription=prescription, asked=None, wanted=None, known=None, level=level)
+        return Aim(prescription=prescription, asked=None, wanted=None, known=None, level=level, steps=steps)
     known = _known(request, person)
-    asked = _asked_share(exercise, prescription, person, known)
-    factor = {Cause.TOO_HARD: EASIER_SHARE, Cause.TOO_EASY: HARDER_SHARE}.get(request.cause, 1.0)
-    return Aim(prescription=prescription, asked=asked, wanted=min(asked * factor, 1.0), known=known, level=level)
+    asked = _asked_share(request, prescription, person, known)
+    wanted = _wanted_share(request, prescription, asked)
+    return Aim(prescription=prescription, asked=asked, wanted=wanted, known=known, level=level, steps=steps)
+
+
+def _wanted_share(request: SwapRequest, prescription: Prescription, asked: float) -> float:
+    """A step down or up where that is asked for; up from the body alone far enough for the usual repetitions."""
+    if request.cause is Cause.TOO_HARD:
+        return EASIER_SHARE * asked
+    if request.cause is not Cause.TOO_EASY:
+        return asked
+    usual = 0.0 if is_loaded(request.asked) else target_share(prescription, request.asked)
+    return min(max(HARDER_SHARE * asked, usual), 1.0)
+
+
+def _in_its_own_count(written: Prescription, exercise: Exercise) -> Prescription:
+    """A distance written for what is timed becomes the time it takes at a usual pace."""
+    if written.distance_m is None or exercise.dose is not DoseKind.TIME:
+        return written
+    return replace(written, seconds=written.distance_m / pace_m_s(exercise), distance_m=None)
+
+
+def _level(request: SwapRequest, person: Person) -> int:
+    """The level of the movement asked for, not above what suits the person, and a step from it as the cause says."""
+    asked = request.asked.level
+    if request.cause is Cause.TOO_EASY:
+        return min(asked + 1, 5)
+    suits = min(asked, USUAL_LEVEL[EXPERIENCE_PLACE[person.experience]])
+    return max(1, suits - 1) if request.cause is Cause.TOO_HARD and suits == asked else suits
+
+
+def _steps(request: SwapRequest, catalog: Catalog) -> Mapping[str, float]:
+    """The next movements along the easier (harder) links."""
+    if request.cause in (Cause.NO_GEAR, Cause.NO_ROOM):
+        return {}
+    found: dict[str, float] = {}
+    for one in _linked(request.asked, request.cause, catalog):
+        for after in _linked(one, request.cause, catalog):
+            found[after.id] = SECOND_STEP
+    return found | {one.id: 1.0 for one in _linked(request.asked, request.cause, catalog)}
+
+
+def _linked(exercise: Exercise, cause: Cause, catalog: Catalog) -> list[Exercise]:
+    ids = exercise.harder if cause is Cause.TOO_EASY else exercise.easier
+    return [catalog.exercise_by_id[one] for one in ids if one in catalog.exercise_by_id]
 
 
 def _known(request: SwapRequest, person: Person) -> tuple[Exercise, Measured] | None:
@@ -68,13 +119,22 @@ def _known(request: SwapRequest, person: Person) -> tuple[Exercise, Measured] | 
 
 
 def _asked_share(
-    exercise: Exercise, prescription: Prescription, person: Person, known: tuple[Exercise, Measured] | None
+    request: SwapRequest, prescription: Prescription, person: Person, known: tuple[Exercise, Measured] | None
 ) -> float:
-    """With the body alone, what it moves against the person's ceiling; else what the repetitions say."""
+    """What the repetitions say; with the body alone what it moves against the person's ceiling, where that is less.
+
+    A load that its own range keeps below the strength of the pattern (a good morning is no deadlift) counts as less.
+    What is too hard may well be more than its repetitions say.
+    """
+    exercise = request.asked
+    by_reps = target_share(prescription, exercise)
     body_kg = effective_kg(exercise, 0.0, person.body_mass_kg)
-    if known is None and exercise.load_need is None and body_kg > 0:
-        return min(max(body_kg / ceiling(exercise, person).one_rep.value, LEAST_SHARE), 1.0)
-    return target_share(prescription, exercise)
+    if known is None and is_loaded(exercise):
+        return by_reps * own_range_part(exercise, person)
+    if known is not None or body_kg <= 0:
+        return by_reps
+    share = max(body_kg / ceiling(exercise, person).one_rep.value, LEAST_SHARE)
+    return min(share, 1.0 if request.cause is Cause.TOO_HARD else by_reps)
 
 
 def prescription_for(exercise: Exercise, request: SwapRequest, aim: Aim, person: Person) -> Prescription:

@@ -2,32 +2,49 @@
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Callable
 
 from core.exercise.model import Exercise
 from core.knowledge import Catalog
+from core.swap.closeness import likeness
+
+FIGURES = 9
 
 
 def chain_to(asked: Exercise, can_do: Callable[[Exercise], bool | None], catalog: Catalog) -> tuple[Exercise, ...]:
     """The shortest way along easier links from `asked` down to a movement that can be done now, turned round.
 
     `can_do` says whether an exercise can be done now (True), later (False: too hard yet), or not here (None: no part
-    of the way). Empty where no way ends at one that can be done now. Of ways equally short the earlier links win.
+    of the way). Empty where no way ends at one that can be done now. Of ways equally short the one whose lowest step is
+    most like `asked` wins, then the earlier by id.
     """
     below: dict[str, Exercise] = {}
-    queue = deque([asked])
-    while queue:
-        here = queue.popleft()
+    layer, now = [asked], list[Exercise]()
+    while layer and not now:
+        layer, now = _one_below(layer, asked, below, can_do, catalog)
+    if not now:
+        return ()
+    lowest = min(now, key=lambda one: (-round(likeness(asked, one), FIGURES), one.id))
+    return _upwards(lowest, below, asked)
+
+
+def _one_below(
+    layer: list[Exercise],
+    asked: Exercise,
+    below: dict[str, Exercise],
+    can_do: Callable[[Exercise], bool | None],
+    catalog: Catalog,
+) -> tuple[list[Exercise], list[Exercise]]:
+    """The next easier movements: those for later, and those that can be done now. Notes what each leads up to."""
+    later, now = list[Exercise](), list[Exercise]()
+    for here in layer:
         for easier_id in here.easier:
             easier = catalog.exercise_by_id.get(easier_id)
-            if easier is None or easier_id == asked.id or easier_id in below or (now := can_do(easier)) is None:
+            if easier is None or easier_id == asked.id or easier_id in below or (able := can_do(easier)) is None:
                 continue
             below[easier_id] = here
-            if now:
-                return _upwards(easier, below, asked)
-            queue.append(easier)
-    return ()
+            (now if able else later).append(easier)
+    return later, now
 
 
 def _upwards(lowest: Exercise, below: dict[str, Exercise], asked: Exercise) -> tuple[Exercise, ...]:

@@ -16,7 +16,7 @@ KINSHIP: dict[frozenset[Pattern], float] = {
     frozenset({P.SQUAT, P.HINGE}): 0.35,
     frozenset({P.HINGE, P.LUNGE}): 0.4,
     frozenset({P.PUSH_LEVEL, P.PUSH_OVERHEAD}): 0.5,
-    frozenset({P.PULL_LEVEL, P.PULL_OVERHEAD}): 0.6,
+    frozenset({P.PULL_LEVEL, P.PULL_OVERHEAD}): 0.75,
     frozenset({P.GROUND_TO_OVERHEAD, P.HINGE}): 0.6,
     frozenset({P.GROUND_TO_OVERHEAD, P.PUSH_OVERHEAD}): 0.5,
     frozenset({P.GROUND_TO_OVERHEAD, P.SQUAT}): 0.4,
@@ -43,6 +43,8 @@ KINSHIP: dict[frozenset[Pattern], float] = {
 NEAR_ENOUGH = 0.3
 """Movements less alike than this by pattern are not considered at all (they are another training, not a swap)."""
 QUICK_S = 30.0
+OTHER_TRAINING = 8.0
+"""A bout eight times as long (or as short) is another training: intervals are no steady run."""
 LONG_S = 600.0
 
 
@@ -81,8 +83,20 @@ def muscle_closeness(asked: Exercise, other: Exercise) -> float:
     return _muscle_cosine(asked.muscles, other.muscles)
 
 
+def bout_closeness(asked_s: float, other_s: float) -> float:
+    """How alike the lengths of one bout are: 1 for equal ones, falling with the logarithm to 0 at eight times."""
+    if asked_s <= 0 or other_s <= 0:
+        return 0.0
+    return max(0.0, 1 - abs(math.log(other_s / asked_s)) / math.log(OTHER_TRAINING))
+
+
 def set_up_closeness(set_up_s: float) -> float:
     """1 for half a minute or less, falling with the logarithm of the time to 0 at ten minutes."""
     if set_up_s <= QUICK_S:
         return 1.0
     return max(0.0, 1 - math.log(set_up_s / QUICK_S) / math.log(LONG_S / QUICK_S))
+
+
+def likeness(asked: Exercise, other: Exercise) -> float:
+    """How like two movements are before anything is bound: the mean of pattern and muscles, 1 for the same one."""
+    return 1.0 if asked.id == other.id else (pattern_closeness(asked, other) + muscle_closeness(asked, other)) / 2

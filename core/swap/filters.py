@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.effort.capacity import EXPERIENCE_PLACE
 from core.effort.dose import Dose
-from core.exercise.model import Demand, Exercise
+from core.exercise.model import Demand, Exercise, Use
 from core.fit.setting import Setting
 from core.house.model import Person, Place
 from core.swap.aim import Aim
@@ -29,7 +29,8 @@ DEMAND_WORDS: dict[Demand, str] = {
 }
 LOUDEST = 3
 QUIET_NOISE = 1
-SMALL_FLOOR_M2 = 1.5
+MAT_M2, LEAST_FLOOR_M2 = 2.0, 1.0
+"""Without room a mat's size is taken for granted, or half a square metre less than was asked for."""
 FEWEST_REPS_OFFERED = 1
 LEAST_STEP = 0.05
 """How much lighter (heavier) than what is too hard (easy) an answer must be, as a share of it."""
@@ -49,9 +50,10 @@ def highest_level(person: Person) -> int:
 
 
 def too_skilled(exercise: Exercise, request: SwapRequest, person: Person) -> str:
-    """Above the level this person is offered, unless the movement asked for is as hard, or too easy and one below."""
+    """Above the level this person is offered, unless they have mastered one as hard, or find one below too easy."""
     asked = request.asked
-    trained_to = 0 if asked.needs_gym else min(asked.level, 4) + (request.cause is Cause.TOO_EASY)
+    mastered = not asked.needs_gym and request.cause is not Cause.TOO_HARD
+    trained_to = min(asked.level, 4) + (request.cause is Cause.TOO_EASY) if mastered else 0
     highest = max(highest_level(person), trained_to)
     return f"it is a level {exercise.level} movement: work up to it" if exercise.level > highest else ""
 
@@ -61,13 +63,9 @@ def loudest_in(place: Place, *, quiet: bool = False) -> int:
     return QUIET_NOISE if place.neighbours or quiet else LOUDEST
 
 
-def noise_reason(exercise: Exercise, place: Place, most_noise: int, cause: Cause) -> str:
+def noise_reason(exercise: Exercise, place: Place, most_noise: int) -> str:
     """Too loud for the request, or for neighbours of this place."""
     allowed = min(most_noise, loudest_in(place))
-    if cause is Cause.TOO_LOUD:
-        if exercise.impact > 0:
-            return "it lands with impact"
-        allowed = min(allowed, QUIET_NOISE)
     if exercise.noise <= allowed:
         return ""
     near = f", and {place.name} has neighbours" if place.neighbours else ""
@@ -75,7 +73,7 @@ def noise_reason(exercise: Exercise, place: Place, most_noise: int, cause: Cause
 
 
 def cause_reason(exercise: Exercise, request: SwapRequest) -> str:
-    """What the cause itself rules out: a harder one when it is too hard, the same when it hurts, a big floor."""
+    """What the cause rules out: harder ones when it is too hard, the same when it hurts, loud ones, a big floor."""
     asked, cause = request.asked, request.cause
     if cause is Cause.TOO_HARD and exercise.level > asked.level:
         return f"it is harder (level {exercise.level}) than {asked.name.lower()} (level {asked.level})"
@@ -83,9 +81,24 @@ def cause_reason(exercise: Exercise, request: SwapRequest) -> str:
         return f"it is easier (level {exercise.level}) than {asked.name.lower()} (level {asked.level})"
     if cause is Cause.HURTS and exercise.id == asked.id:
         return "it is the movement that hurts"
-    if cause is Cause.NO_ROOM and exercise.floor_m2 > SMALL_FLOOR_M2:
-        return f"it needs {exercise.floor_m2:.1f} m² of floor"
-    return ""
+    if cause is Cause.TOO_LOUD:
+        return _louder(exercise, asked)
+    return _too_wide(exercise, asked) if cause is Cause.NO_ROOM else ""
+
+
+def _louder(exercise: Exercise, asked: Exercise) -> str:
+    """It lands, or makes as much noise as what is too loud; without a landing any step is quieter."""
+    if exercise.impact > min(1, max(asked.impact - 1, 0)):
+        return "it lands with impact"
+    most_noise = QUIET_NOISE if asked.impact > 1 else min(QUIET_NOISE, max(asked.noise - 1, 0))
+    return "it is hardly quieter" if exercise.noise > most_noise else ""
+
+
+def _too_wide(exercise: Exercise, asked: Exercise) -> str:
+    if any(Use.ROUTE in need.uses for need in exercise.needs):
+        return "it travels, and you have no room"
+    most_m2 = max(LEAST_FLOOR_M2, min(MAT_M2, asked.floor_m2 - 0.5))
+    return f"it needs {exercise.floor_m2:.1f} m² of floor" if exercise.floor_m2 > most_m2 else ""
 
 
 def reason_to_leave_out(exercise: Exercise, request: SwapRequest, setting: Setting) -> tuple[Ground, str] | None:
@@ -93,7 +106,7 @@ def reason_to_leave_out(exercise: Exercise, request: SwapRequest, setting: Setti
     return (
         because(Ground.SPARED, spared(exercise, request.spare | setting.person.spares))
         or because(Ground.CAUSE, cause_reason(exercise, request))
-        or because(Ground.NOISE, noise_reason(exercise, setting.place, request.most_noise, request.cause))
+        or because(Ground.NOISE, noise_reason(exercise, setting.place, request.most_noise))
         or because(Ground.LEVEL, too_skilled(exercise, request, setting.person))
     )
 
@@ -115,7 +128,8 @@ def effort_reason(exercise: Exercise, dose: Dose, request: SwapRequest, aim: Aim
     sign = -1 if request.cause is Cause.TOO_HARD else 1
     does = "lighter" if sign < 0 else "heavier"
     if dose.share is not None and aim.asked is not None:
-        near = sign * (dose.share / aim.asked - 1) < LEAST_STEP
+        least = 0.0 if exercise.id in aim.steps else LEAST_STEP
+        near = sign * (dose.share / aim.asked - 1) < least - 1e-9
         return f"it is no {does} for you than {request.asked.name.lower()}" if near else ""
     last_level = 1 if sign < 0 else 5
     not_beyond = sign * (exercise.level - request.asked.level) <= 0

@@ -24,32 +24,48 @@ class Cause(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Weights:
-    """How much each part of closeness counts (they sum to 1), and what a step in level or kind costs.
+    """How much each part of closeness counts (they sum to 1), and what moves the total beside them.
 
     Judgement, no source: the pattern says what the movement is for, muscles and effort what a set of it is worth, and
-    the set-up whether it will be done at all. `level_step` is taken off the effort for each level away from the one
-    aimed at, `other_kind` off the total where one of the two is single-joint work and the other is not.
+    the set-up whether it will be done at all. `form` is the part of the pattern that how it is done decides.
+    `level_step` is taken off the effort for each level away from the one aimed at, `level_step_by_feel` where no load
+    tells how hard it is. `other_kind` is taken off the total where one of the two is single-joint work and the other
+    is not, `same_demands` for what it asks of the joints as the one that hurts does, where nothing is spared by name.
+    `drill` is taken off where strength was asked for and hardly any of its effort is in reach. `staple` is added for
+    what a coach reaches for first, `next_step` for the next easier (harder) one by the catalog.
     """
 
     pattern: float = 0.40
     muscles: float = 0.25
     effort: float = 0.25
     set_up: float = 0.10
-    level_step: float = 0.04
+    form: float = 0.35
+    level_step: float = 0.06
+    level_step_by_feel: float = 0.15
     other_kind: float = 0.15
+    same_demands: float = 0.0
+    staple: float = 0.03
+    drill: float = 0.05
+    next_step: float = 0.0
 
 
 WEIGHTS = Weights()
 CAUSE_WEIGHTS: dict[Cause, Weights] = {
     Cause.NO_GEAR: WEIGHTS,
-    Cause.HURTS: Weights(pattern=0.45, muscles=0.30, effort=0.15, set_up=0.10),
-    Cause.TOO_HARD: Weights(pattern=0.45, muscles=0.25, effort=0.20, set_up=0.10, level_step=0.02),
-    Cause.TOO_EASY: Weights(pattern=0.40, muscles=0.25, effort=0.30, set_up=0.05, level_step=0.02),
-    Cause.TOO_LOUD: Weights(pattern=0.35, muscles=0.25, effort=0.25, set_up=0.15),
+    Cause.HURTS: Weights(pattern=0.45, muscles=0.30, effort=0.15, set_up=0.10, same_demands=0.15, next_step=0.03),
+    Cause.TOO_HARD: Weights(pattern=0.50, muscles=0.25, effort=0.15, set_up=0.10, form=0.15, next_step=0.06),
+    Cause.TOO_EASY: Weights(pattern=0.40, muscles=0.25, effort=0.30, set_up=0.05, form=0.15, next_step=0.06),
+    Cause.TOO_LOUD: Weights(
+        pattern=0.35, muscles=0.25, effort=0.25, set_up=0.15, level_step_by_feel=0.08, next_step=0.06
+    ),
     Cause.NO_ROOM: Weights(pattern=0.40, muscles=0.25, effort=0.20, set_up=0.15),
 }
-CLEARLY_WORSE = 0.10
-"""The movement asked for stands first, unless another is closer by more than this."""
+BY_MUSCLE = Weights(pattern=0.25, muscles=0.45, effort=0.20, set_up=0.10)
+"""Where one muscle is what the movement is for (single-joint work, a stretch), it counts more than the pattern."""
+BY_BOUT = Weights(pattern=0.35, muscles=0.20, effort=0.35, set_up=0.10)
+"""Walking, running and quick feet are told apart by how long a bout lasts at least as much as by their muscles."""
+CLEARLY_WORSE, SAME_MOVEMENT = 0.10, 0.10
+"""How much closer another must be to stand before the movement asked for, and before the same with another thing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,13 +81,18 @@ class SwapRequest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Closeness:
-    """How close the training effect should be, each part from 0 to 1, `total` weighted."""
+    """How close the training effect should be, each part from 0 to 1, `total` weighted.
+
+    `ahead` is how much farther another may be before it comes first: the movement asked for, and the same movement
+    with another thing, stand ahead unless clearly worse.
+    """
 
     total: float
     pattern: float
     muscles: float
     effort: float
     set_up: float
+    ahead: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

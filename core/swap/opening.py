@@ -8,7 +8,7 @@ from core.exercise.model import Exercise
 from core.fit.setting import Setting
 from core.knowledge import Catalog
 from core.swap.additions import Shelf, lacking_in
-from core.swap.closeness import muscle_closeness, pattern_closeness
+from core.swap.closeness import likeness
 from core.swap.model import Ground, Swap
 
 FIGURES = 9
@@ -49,11 +49,6 @@ def would_open(found: Swap, setting: Setting, catalog: Catalog) -> tuple[Opener,
             opened.setdefault(kind_id, []).append(exercise)
     openers = (_opener(kind_id, exercises, found.asked, catalog) for kind_id, exercises in opened.items())
     return tuple(sorted(openers, key=_usefulness))
-
-
-def likeness(asked: Exercise, other: Exercise) -> float:
-    """How like two movements are before anything is bound: the mean of pattern and muscles, 1 for the same one."""
-    return 1.0 if asked.id == other.id else (pattern_closeness(asked, other) + muscle_closeness(asked, other)) / 2
 
 
 def _opener(kind_id: str, exercises: list[Exercise], asked: Exercise, catalog: Catalog) -> Opener:

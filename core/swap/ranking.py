@@ -2,29 +2,114 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 from core.effort.dose import Dose
-from core.exercise.model import Exercise
-from core.exercise.strength import carries_over, is_strength
+from core.exercise.model import Demand, Exercise, Family, Pattern
+from core.exercise.strength import carries_over, is_strength, leading_muscle, single_joint
 from core.fit.model import Binding
 from core.fit.setting import GRADE_PENALTY_S
 from core.swap.aim import Aim
 from core.swap.closeness import muscle_closeness, pattern_closeness, set_up_closeness
-from core.swap.model import CAUSE_WEIGHTS, CLEARLY_WORSE, Answer, Closeness, SwapRequest
+from core.swap.form import form_closeness, is_loaded
+from core.swap.model import (
+    BY_BOUT,
+    BY_MUSCLE,
+    CAUSE_WEIGHTS,
+    CLEARLY_WORSE,
+    SAME_MOVEMENT,
+    Answer,
+    Cause,
+    Closeness,
+    SwapRequest,
+    Weights,
+)
 
 FIGURES = 9
 """Closeness is compared to so many decimals, so that rounding never decides between equals."""
+WORKS, STRETCHES = 0.5, 0.3
+"""A muscle works, or is stretched, from this weight up."""
+DRILL = 0.1
+"""With less of the asked effort in reach than this a movement drills the way and builds no strength."""
+SAME_PATTERN, SAME_MUSCLES, SAME_FORM = 0.95, 0.88, 0.85
+"""From these likenesses up it is the same movement with another thing."""
+SPREAD = 5
+"""So many answers are spread over different movements."""
+TWIN, MOST_TWIN = 0.04, 0.08
+"""What an answer gives way for one before it that is as good as the same with the same thing, and for several."""
+TWIN_MUSCLES = 0.95
+
+
+def weights_for(request: SwapRequest) -> Weights:
+    """The weights of the cause; where one muscle is what is asked for, that muscle counts most."""
+    weights, asked = CAUSE_WEIGHTS[request.cause], request.asked
+    special = BY_MUSCLE if for_one_muscle(asked) else BY_BOUT if asked.family is Family.GAIT else None
+    if special is None:
+        return weights
+    return replace(
+        weights, pattern=special.pattern, muscles=special.muscles, effort=special.effort, set_up=special.set_up
+    )
+
+
+def for_one_muscle(asked: Exercise) -> bool:
+    """Whether the movement asked for is there for one muscle."""
+    return (is_strength(asked) and single_joint(asked)) or asked.main_pattern is Pattern.MOBILITY
+
+
+def other_muscle(exercise: Exercise, asked: Exercise) -> bool:
+    """Whether it leaves alone the one muscle that was asked for."""
+    if not for_one_muscle(asked):
+        return False
+    lead, least = leading_muscle(asked), WORKS if is_strength(asked) else STRETCHES
+    return all(weight < least for muscle, weight in exercise.muscles if muscle is lead)
 
 
 def closeness_of(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRequest, aim: Aim) -> Closeness:
     """The parts of closeness and their weighted total."""
-    weights, asked = CAUSE_WEIGHTS[request.cause], request.asked
-    pattern, muscles = pattern_closeness(asked, exercise), muscle_closeness(asked, exercise)
-    effort = max(0.0, dose.reachable - weights.level_step * abs(exercise.level - aim.level))
+    weights, asked = weights_for(request), request.asked
+    loaded = bound.load is not None
+    form = form_closeness(asked, exercise, loaded=loaded, spare=request.spare)
+    kind = pattern_closeness(asked, exercise)
+    pattern = kind * (1 - weights.form * (1 - form))
+    muscles = muscle_closeness(asked, exercise)
+    effort = max(0.0, dose.reachable - _off_level(exercise.level - aim.level, dose, weights))
     set_up = set_up_closeness(_awkward_s(bound))
     total = weights.pattern * pattern + weights.muscles * muscles + weights.effort * effort + weights.set_up * set_up
+    total = total * (1 - weights.staple - weights.next_step) + _beside(exercise, request, aim, weights)
+    if is_strength(asked) and effort < DRILL:
+        total -= weights.drill
+    ahead = CLEARLY_WORSE if exercise.id == asked.id else 0.0
+    same_kind = kind >= SAME_PATTERN and loaded is is_loaded(asked)
+    if not ahead and same_kind and muscles >= SAME_MUSCLES and form >= SAME_FORM:
+        ahead = SAME_MOVEMENT
+    total = max(total, 0.0)
+    return Closeness(total=total, pattern=pattern, muscles=muscles, effort=effort, set_up=set_up, ahead=ahead)
+
+
+def _off_level(levels: int, dose: Dose, weights: Weights) -> float:
+    """What the level costs: where a load tells the effort an easier movement is as good, only a harder one worse."""
+    if dose.share is None:
+        return weights.level_step_by_feel * abs(levels)
+    return weights.level_step * max(0, levels)
+
+
+def _beside(exercise: Exercise, request: SwapRequest, aim: Aim, weights: Weights) -> float:
+    """What moves the total beside the four parts."""
+    asked = request.asked
+    if exercise.id == asked.id:
+        return weights.staple + weights.next_step
+    found = weights.staple if exercise.staple else 0.0
     if is_strength(asked) and carries_over(exercise) is not carries_over(asked):
-        total = max(0.0, total - weights.other_kind)
-    return Closeness(total=total, pattern=pattern, muscles=muscles, effort=effort, set_up=set_up)
+        found -= weights.other_kind
+    found += weights.next_step * aim.steps.get(exercise.id, 0.0)
+    if request.cause is Cause.HURTS and not request.spare and asked.demands:
+        found -= weights.same_demands * _shared_demands(exercise, asked)
+    return found
+
+
+def _shared_demands(exercise: Exercise, asked: Exercise) -> float:
+    alike: frozenset[Demand] = exercise.demands & asked.demands
+    return len(alike) / len(asked.demands)
 
 
 def _awkward_s(bound: Binding) -> float:
@@ -32,7 +117,43 @@ def _awkward_s(bound: Binding) -> float:
     return bound.set_up_s + (0.0 if bound.load_grade is None else GRADE_PENALTY_S[bound.load_grade])
 
 
-def by_closeness(answer: Answer, asked: Exercise) -> tuple[float, str]:
+def by_closeness(answer: Answer) -> tuple[float, str]:
     """Sorts answers: the closest first, the movement asked for ahead unless clearly worse, ties by id."""
-    ahead = CLEARLY_WORSE if answer.exercise.id == asked.id else 0.0
-    return -round(answer.closeness.total + ahead, FIGURES), answer.exercise.id
+    return -round(answer.closeness.total + answer.closeness.ahead, FIGURES), answer.exercise.id
+
+
+@dataclass(slots=True)
+class _Waiting:
+    """An answer in line, with what it gives way."""
+
+    place: int
+    answer: Answer
+    gives_way: float = 0.0
+
+
+def spread(answers: list[Answer]) -> list[Answer]:
+    """Answers in order of closeness, the first few spread over different movements.
+
+    An answer with a twin ahead of it gives way a little.
+    """
+    line = [_Waiting(place, answer) for place, answer in enumerate(answers)]
+    chosen: list[Answer] = []
+    while line and len(chosen) < SPREAD:
+        best = min(line, key=lambda one: (by_closeness(one.answer)[0] + one.gives_way, one.place))
+        line.remove(best)
+        chosen.append(best.answer)
+        for one in line:
+            if twins(one.answer, best.answer):
+                one.gives_way = min(one.gives_way + TWIN, MOST_TWIN)
+    return chosen + [one.answer for one in line]
+
+
+def twins(one: Answer, other: Answer) -> bool:
+    """Whether two answers are as good as the same movement: pattern, sides, muscles and things alike."""
+    a, b = one.exercise, other.exercise
+    return (
+        a.main_pattern is b.main_pattern
+        and a.sides is b.sides
+        and one.binding.thing_ids == other.binding.thing_ids
+        and muscle_closeness(a, b) >= TWIN_MUSCLES
+    )

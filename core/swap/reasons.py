@@ -41,7 +41,7 @@ def reasons(
     if exercise.side_share >= ONE_SIDED > asked.side_share and carries_over(exercise):
         yield "One side takes the load, so less of it does as much."
     if request.cause is Cause.TOO_LOUD:
-        yield "No impact."
+        yield "No impact." if exercise.impact == 0 else "No jumping: step softly."
     yield from dose.notes
 
 

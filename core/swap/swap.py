@@ -2,37 +2,27 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
-from core.effort.capacity import ceiling
-from core.effort.dose import FEWEST_REPS, Dose, equivalent_dose, wanted_load_kg
+from core.effort.dose import FEWEST_REPS
 from core.exercise.model import Exercise, Family
-from core.exercise.strength import is_strength
-from core.fit.bind import bind
-from core.fit.first_load import most_at_first_kg
 from core.fit.fixtures import place_reasons
-from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
-from core.house.model import Person
 from core.knowledge import Catalog
-from core.swap.aim import Aim, aim_of, like_asked_kg, prescription_for
+from core.swap.aim import Aim, aim_of
 from core.swap.chain import chain_to
 from core.swap.closeness import NEAR_ENOUGH, pattern_closeness
 from core.swap.filters import effort_reason, highest_level, noise_reason, reason_to_leave_out, spared
+from core.swap.here import done_here
 from core.swap.model import Answer, Cause, Ground, LeftOut, Swap, SwapRequest
-from core.swap.ranking import by_closeness, closeness_of
+from core.swap.ranking import by_closeness, closeness_of, other_muscle, spread
 from core.swap.reasons import note_on, reasons
-
-OFF_LOAD_COST = 0.5
-"""How much of the effort a carry or hold at half or double the load asked for misses (judgement)."""
 
 
 def swap(request: SwapRequest, setting: Setting, catalog: Catalog) -> Swap:
     """The nearest movements that can be done here instead of `request.asked`, best first, and all that was left out."""
     setting = setting.sparing(request.spare)
-    aim = aim_of(request, setting.person)
+    aim = aim_of(request, setting.person, catalog)
     answers: list[Answer] = []
     left_out: list[LeftOut] = []
     for exercise in related(request.asked, catalog):
@@ -41,7 +31,7 @@ def swap(request: SwapRequest, setting: Setting, catalog: Catalog) -> Swap:
             left_out.append(made)
         else:
             answers.append(made)
-    answers.sort(key=lambda answer: by_closeness(answer, request.asked))
+    answers = spread(sorted(answers, key=by_closeness))
     return Swap(
         asked=request.asked,
         answers=tuple(answers),
@@ -55,7 +45,8 @@ def related(asked: Exercise, catalog: Catalog) -> Iterator[Exercise]:
     """The exercises near enough by pattern to stand in at all, by id; warm-ups and the like only for each other."""
     easy = asked.family is Family.MOBILITY
     for exercise in catalog.exercises:
-        if pattern_closeness(asked, exercise) >= NEAR_ENOUGH and (exercise.family is Family.MOBILITY) is easy:
+        near = pattern_closeness(asked, exercise) >= NEAR_ENOUGH and (exercise.family is Family.MOBILITY) is easy
+        if near and not other_muscle(exercise, asked):
             yield exercise
 
 
@@ -63,7 +54,7 @@ def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim
     reason = reason_to_leave_out(exercise, request, setting)
     if reason is not None:
         return _left_out(exercise, *reason)
-    done = _done_here(exercise, request, setting, aim)
+    done = done_here(exercise, request, setting, aim)
     if isinstance(done, str):
         ground = Ground.PLACE if any(True for _ in place_reasons(exercise, setting)) else Ground.THINGS
         return _left_out(exercise, ground, done)
@@ -85,44 +76,6 @@ def _left_out(exercise: Exercise, ground: Ground, why: str) -> LeftOut:
     return LeftOut(exercise_id=exercise.id, name=exercise.name, why=why, ground=ground)
 
 
-@dataclass(frozen=True, slots=True)
-class _Done:
-    """An exercise bound and dosed; `kept_light` where the load stays below the wanted one because it is a first one."""
-
-    bound: Binding
-    dose: Dose
-    kept_light: bool
-
-
-def _done_here(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> _Done | str:
-    """The exercise bound here and dosed as asked, or why it can't be bound."""
-    person = setting.person
-    top = ceiling(exercise, person, aim.known)
-    like_kg = wanted_kg = None
-    proven = top.measured
-    if exercise.load_need is not None:
-        if aim.wanted is not None and is_strength(exercise):
-            wanted_kg = max(0.0, wanted_load_kg(exercise, top, person, aim.wanted))
-        else:
-            wanted_kg = like_kg = like_asked_kg(exercise, request, person)
-            proven = like_kg is not None
-    bound = bind(exercise, setting, wanted_kg=wanted_kg, proven=proven)
-    if isinstance(bound, Missing):
-        return "; ".join(bound.why)
-    dose = equivalent_dose(exercise, bound, person, top, prescription_for(exercise, request, aim, person), aim.wanted)
-    if like_kg and bound.load is not None:
-        off = min(1.0, abs(math.log(bound.load_kg / like_kg)) / math.log(2))
-        dose = replace(dose, reachable=dose.reachable * (1 - OFF_LOAD_COST * off))
-    return _Done(bound, dose, not proven and _is_kept_light(exercise, bound, wanted_kg, person))
-
-
-def _is_kept_light(exercise: Exercise, bound: Binding, wanted_kg: float | None, person: Person) -> bool:
-    need, load = exercise.load_need, bound.load
-    if need is None or load is None or wanted_kg is None:
-        return False
-    return load.mass.value < wanted_kg and wanted_kg > most_at_first_kg(exercise, load.use, need.count, person)
-
-
 def _chain(request: SwapRequest, setting: Setting, aim: Aim, catalog: Catalog) -> tuple[Exercise, ...]:
     """Where the movement asked for is too hard, or can't be done now for want of strength or of things at home."""
     asked = request.asked
@@ -140,11 +93,11 @@ def _chain(request: SwapRequest, setting: Setting, aim: Aim, catalog: Catalog) -
 def _can_do(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim) -> bool | None:
     """True now, False later (too hard yet for this person), None where things, place or what is spared forbid it."""
     person, place = setting.person, setting.place
-    if spared(exercise, person.spares) or noise_reason(exercise, place, request.most_noise, request.cause):
+    if spared(exercise, person.spares) or noise_reason(exercise, place, request.most_noise):
         return None
-    done = _done_here(exercise, request, setting, aim)
+    done = done_here(exercise, request, setting, aim)
     if isinstance(done, str):
         return None
     dose = done.dose
-    too_heavy = dose.reps is not None and dose.share is not None and dose.reps[0] < FEWEST_REPS
+    too_heavy = dose.reps is not None and dose.share is not None and sum(dose.reps) / 2 < FEWEST_REPS
     return not too_heavy and exercise.level <= highest_level(person) and not effort_reason(exercise, dose, request, aim)

@@ -74,6 +74,7 @@ def _document(one: SwapAnswer) -> Document:
                 "muscles": close.muscles,
                 "effort": close.effort,
                 "set_up": close.set_up,
+                "ahead": close.ahead,
             },
             "why": list(one.why),
             "cautions": list(one.cautions),

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from catalog.load import load_catalog
 from core.house.model import Experience, House, Person, Place
+from core.quantity import Measured
 from core.swap.additions import as_thing
 from core.things.model import OwnCheck, Thing
 from tests.dipper import TOWPATH, dipper
@@ -61,6 +62,7 @@ OWNED: dict[str, dict[str, int]] = {
     "checked_frame": {"door_frame": 1},
 }
 TOOK_KG = 60.0
+DUMBBELL = Measured(16.0, 0.1)
 
 
 def house_named(name: str) -> House:
@@ -73,6 +75,8 @@ def house_named(name: str) -> House:
 
 def _owned(kind_id: str, count: int) -> Thing:
     thing = replace(as_thing(CATALOG.kind_by_id[kind_id], count), id=kind_id)
+    if kind_id == "dumbbell":
+        return replace(thing, facts=replace(thing.facts, mass=DUMBBELL))
     if kind_id != "door_frame":
         return thing
     return replace(thing, own_check=OwnCheck(date=datetime.date(2026, 11, 3), took_kg=TOOK_KG))
