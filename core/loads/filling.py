@@ -21,7 +21,7 @@ from core.mass.levels import level_volume
 from core.mass.model import Combined, Container, Estimate, Fill, FullLevel, Level, Material, Packing, ScaleReading
 from core.mass.trust import doubting
 from core.mass.weigh import estimate, fill_for
-from core.mass.weighings import SAME_L, Weighings, teaching, weighings_of
+from core.mass.weighings import SAME_L, Weighings, litres_then, teaching, weighings_of
 from core.quantity.display import UnitSystem
 from core.things import model as things
 from core.things.fill_cautions import fill_cautions
@@ -30,7 +30,8 @@ from core.things.model import Thing
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Filling:
-    """Make one with `filling_of`. `teaching` are the readings that count whatever the fill.
+    """Make one with `filling_of`. `teaching` are the readings that count whatever the fill, `then_l` what was inside at
+    each of `readings`.
 
     `trouble` says why the thing's readings can't be used at all; then none are.
     """
@@ -43,6 +44,7 @@ class Filling:
     cup_l: float
     system: UnitSystem
     readings: tuple[ScaleReading, ...]
+    then_l: tuple[float | None, ...]
     teaching: tuple[ScaleReading, ...]
     taught: Earlier
     gauge: Gauge
@@ -85,7 +87,13 @@ class Filling:
 
     def weighings(self, level: Level) -> Weighings:
         """The readings that count at a level."""
-        return weighings_of(self.container, self.material, self.packing, level, self.readings)
+        return weighings_of(self.container, self.material, self.packing, level, self.readings, self.then_l)
+
+    def also(self, readings: tuple[ScaleReading, ...]) -> Filling:
+        """The same with more readings of this fill, not yet counted among those that teach."""
+        every = (*self.readings, *readings)
+        then_l = (*self.then_l, *(litres_then(self.container, one) for one in readings))
+        return replace(self, thing=replace(self.thing, readings=every), readings=every, then_l=then_l)
 
     def to(self, wanted_kg: float, materials: Sequence[Material] = ()) -> Fill:
         """How to fill it to a mass; `Unreachable` names the lightest of `materials` that would reach it."""
@@ -147,6 +155,7 @@ def filling_of(
     setting = Setting(container=container, material=material, temperature_c=temperature_c, packing=packing)
     taught, trouble = _usable(setting, thing.readings)
     gauge = gauge_of(setting, taught)
+    readings = () if trouble else thing.readings
     return Filling(
         thing=thing,
         container=container,
@@ -155,7 +164,8 @@ def filling_of(
         packing=packing,
         cup_l=cup_l,
         system=system,
-        readings=() if trouble else thing.readings,
+        readings=readings,
+        then_l=tuple(litres_then(container, one) for one in readings),
         teaching=taught,
         taught=earlier(setting, taught),
         gauge=gauge,

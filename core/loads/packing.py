@@ -21,6 +21,7 @@ UNPACKABLE_HAZARDS = frozenset({Hazard.GLASS, Hazard.HELD_CHEMICALS, Hazard.SHAR
 SORTS_LIMITS = ((14, 6), (20, 5), (36, 4), (90, 3), (1600, 2))
 """(most choices, sorts in one bag): beyond the last, one sort. Each row keeps to some 100,000 combinations."""
 SLACK = 1e-9
+NEVER = 2**63 - 1
 PILLOW = 0.65
 """A filled soft sack is a pillow, thin at every edge: its share of its outer box, assumed."""
 
@@ -48,12 +49,25 @@ class Choices:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Combinations:
-    """Sets of choices: masses kg, room L, set-up s and the rows of `Choices` in each (-1: none)."""
+    """Sets of choices: masses kg, room L, set-up s. Each is another set (`base`) and one choice more (`row`, -1: none).
+
+    The first is the empty set, its own base. `sorts` is how many choices the largest sets have.
+    """
 
     mass_kg: Numbers
     room_l: Numbers
     set_up_s: Numbers
-    picks: Whole
+    base: Whole
+    row: Whole
+    sorts: int
+
+    def picks(self, sets: Whole) -> Whole:
+        """The rows of `Choices` in each of `sets`, in order, -1 where there are fewer than `sorts`."""
+        found = np.full((len(sets), self.sorts), -1, dtype=np.int64)
+        for column in range(self.sorts - 1, -1, -1):
+            found[:, column] = self.row[sets]
+            sets = self.base[sets]
+        return found
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -122,51 +136,42 @@ def sorts_allowed(choice_count: int) -> int:
 
 def combine(hold: Hold, choices: Choices) -> Combinations:
     """Every combination of allowed sorts that fits into `hold`, fewer sorts first, the empty one at the head."""
-    sorts = sorts_allowed(len(choices))
-    layer = Combinations(np.zeros(1), np.zeros(1), np.zeros(1), np.full((1, sorts), -1, dtype=np.int64))
-    layers = [layer]
-    for depth in range(sorts if len(choices) else 0):
-        layer = _with_one_more(layer, depth, hold, choices)
-        layers.append(layer)
+    sorts, none = sorts_allowed(len(choices)), np.zeros(1, dtype=np.int64)
+    layer = Combinations(np.zeros(1), np.zeros(1), np.zeros(1), none, none - 1, sorts)
+    layers, before = [layer], 0
+    for _ in range(sorts if len(choices) else 0):
+        following = _with_one_more(layer, before, hold, choices)
+        before += len(layer.mass_kg)
+        layers.append(following)
+        layer = following
     return Combinations(
         np.concatenate([one.mass_kg for one in layers]),
         np.concatenate([one.room_l for one in layers]),
         np.concatenate([one.set_up_s for one in layers]),
-        np.concatenate([one.picks for one in layers]),
+        np.concatenate([one.base for one in layers]),
+        np.concatenate([one.row for one in layers]),
+        sorts,
     )
 
 
-def _with_one_more(layer: Combinations, depth: int, hold: Hold, choices: Choices) -> Combinations:
-    """Every combination of `layer` with one more sort that comes later in order, where it still fits."""
-    last = layer.picks[:, depth - 1] if depth else np.full(len(layer.mass_kg), -1, dtype=np.int64)
-    bases, added = [], []
-    for begin, end in zip(choices.first, choices.first[1:], strict=False):
-        before = np.flatnonzero(last < begin)
-        if end == begin or not len(before):
-            continue
-        mass, room = choices.mass_kg[begin:end], choices.room_l[begin:end]
-        before = before[
-            (layer.mass_kg[before] + mass.min() <= hold.limit_kg + SLACK)
-            & (layer.room_l[before] + room.min() <= hold.volume_l + SLACK)
-        ]
-        fits = np.add.outer(layer.mass_kg[before], mass) <= hold.limit_kg + SLACK
-        fits &= np.add.outer(layer.room_l[before], room) <= hold.volume_l + SLACK
-        base, row = np.nonzero(fits)
-        bases.append(before[base])
-        added.append(row + begin)
-    base, row = _joined(bases), _joined(added)
-    picks = layer.picks[base]
-    picks[:, depth] = row
-    return Combinations(
-        layer.mass_kg[base] + choices.mass_kg[row],
-        layer.room_l[base] + choices.room_l[row],
-        layer.set_up_s[base] + choices.set_up_s[row],
-        picks,
-    )
+def _with_one_more(layer: Combinations, before: int, hold: Hold, choices: Choices) -> Combinations:
+    """Every combination of `layer` with one more sort that comes later in order, where it still fits.
 
-
-def _joined(parts: list[Whole]) -> Whole:
-    return np.concatenate(parts) if parts else np.zeros(0, dtype=np.int64)
+    `before` is how many combinations come before the layer's.
+    """
+    ends = np.array(choices.first[1:], dtype=np.int64)
+    # Each set goes on with the rows after those of its last thing.
+    start = np.where(layer.row < 0, 0, ends[choices.owner[layer.row]])
+    many = len(choices) - start
+    base = np.repeat(np.arange(len(start)), many)
+    row = np.arange(len(base)) + np.repeat(start - np.cumsum(many) + many, many)
+    mass, room = layer.mass_kg[base] + choices.mass_kg[row], layer.room_l[base] + choices.room_l[row]
+    kept = np.flatnonzero((mass <= hold.limit_kg + SLACK) & (room <= hold.volume_l + SLACK))
+    # Of two sets alike in mass and time the one whose things come earlier is kept, so those lead.
+    kept = kept[np.argsort(choices.owner[row[kept]].astype(np.int16), kind="stable")]
+    base, row = base[kept], row[kept]
+    time = layer.set_up_s[base] + choices.set_up_s[row]
+    return Combinations(mass[kept], room[kept], time, base + before, row, layer.sorts)
 
 
 def pack(hold: Hold, choices: Choices, tare_kg: float, combinations: Combinations | None = None) -> Packed:
@@ -178,7 +183,7 @@ def pack(hold: Hold, choices: Choices, tare_kg: float, combinations: Combination
     fits = np.flatnonzero((every.mass_kg <= hold.limit_kg + SLACK) & (every.room_l <= hold.volume_l + SLACK))
     grains = np.rint((every.mass_kg[fits] + tare_kg) / GRAIN_KG).astype(np.int64)
     kept = quickest(grains, every.set_up_s[fits])
-    return Packed(grains[kept], every.set_up_s[fits[kept]], every.picks[fits[kept]], choices)
+    return Packed(grains[kept], every.set_up_s[fits[kept]], every.picks(fits[kept]), choices)
 
 
 def quickest(grains: Whole, times: Numbers) -> Whole:
@@ -187,8 +192,7 @@ def quickest(grains: Whole, times: Numbers) -> Whole:
         return np.zeros(0, dtype=np.int64)
     tenths = np.rint(times * 10).astype(np.int64)
     keys = (tenths << 32) | np.arange(len(grains), dtype=np.int64)
-    most = np.iinfo(np.int64).max
-    best = np.full(int(grains.max()) + 1, most, dtype=np.int64)
+    best = np.full(int(grains.max()) + 1, NEVER, dtype=np.int64)
     np.minimum.at(best, grains, keys)
-    chosen: Whole = best[best != most] & 0xFFFFFFFF
+    chosen: Whole = best[best != NEVER] & 0xFFFFFFFF
     return chosen

@@ -31,15 +31,18 @@ class Belief:
 
     def parts(self, weights: Sequence[float]) -> tuple[Vector, Vector]:
         """Standard uncertainties of the weighted sum from each original error and from each reading (signed)."""
-        size = range(len(self.shift))
-        originals = [sum(weights[i] * self.left[i][j] for i in size if weights[i]) for j in size]
-        readings = [sum(weight * part for weight, part in zip(weights, noise, strict=True)) for noise in self.noise]
+        # Few inputs bear on one sum: those without weight are left out of every loop.
+        bearing = [(at, weight) for at, weight in enumerate(weights) if weight]
+        originals = [0.0] * len(self.shift)
+        for at, weight in bearing:
+            originals = [part + weight * left for part, left in zip(originals, self.left[at], strict=True)]
+        readings = [sum([weight * noise[at] for at, weight in bearing]) for noise in self.noise]
         return originals, readings
 
     def variance(self, weights: Sequence[float]) -> float:
         """Variance of the weighted sum of inputs."""
         originals, readings = self.parts(weights)
-        return sum(part * part for part in originals) + sum(part * part for part in readings)
+        return sum([part * part for part in (*originals, *readings)])
 
     def observe(self, weights: Sequence[float], gap: float, u: float) -> float:
         """Take in that the weighted sum lies `gap` above its first value, read with scatter `u`.

@@ -30,14 +30,22 @@ class Weighings:
 
 
 def weighings_of(
-    container: Container, material: Material, packing: Packing, level: Level, readings: Sequence[ScaleReading]
+    container: Container,
+    material: Material,
+    packing: Packing,
+    level: Level,
+    readings: Sequence[ScaleReading],
+    then_l: Sequence[float | None] | None = None,
 ) -> Weighings:
-    """The readings that count for `material` at `level`; those of this very fill come without a level."""
+    """The readings that count for `material` at `level`; those of this very fill come without a level.
+
+    `then_l` is `litres_then` of each reading, for who asks about many levels.
+    """
     here_l = level_volume(container, level, heaped=False).volume_l
     kept: list[ScaleReading] = []
     now: list[int] = []
-    for place, reading in enumerate(readings):
-        there_l = litres_then(container, reading)
+    litres = [litres_then(container, reading) for reading in readings] if then_l is None else then_l
+    for place, (reading, there_l) in enumerate(zip(readings, litres, strict=True)):
         if there_l is None or not _tells(reading, there_l, material, packing):
             continue
         same = abs(there_l - here_l) <= SAME_L

@@ -192,9 +192,7 @@ class _Case:
         """Mass, contents, tare, volume and height at the level, with the budget of the ±."""
         filling = self.filling
         if readings:
-            taken = tuple(filling.reading_at(level, reading) for reading in readings)
-            thing = replace(filling.thing, readings=(*filling.thing.readings, *taken))
-            filling = replace(filling, thing=thing, readings=(*filling.readings, *taken))
+            filling = filling.also(tuple(filling.reading_at(level, reading) for reading in readings))
         found = filling.at(level)
         return Answer(document=self._document(found), lines=tuple(self._lines(found)))
 

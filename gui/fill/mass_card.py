@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from gui.fill.present import BudgetView, MassView
 from gui.theme import Space, TextRole
-from gui.widgets import BudgetBars, Card, Ink, LoadBar, SectionHeader, Text
+from gui.widgets import BudgetBars, Card, Ink, LoadBar, SectionHeader, SteadyText, Text
 
 
 class MassCard(Card):
@@ -16,18 +16,18 @@ class MassCard(Card):
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.XS, parent=parent)
         self._caption = Text("This load weighs", TextRole.SMALL, Ink.SOFT)
-        self._figure = Text("", TextRole.HUGE)
-        self._doubt = Text("", TextRole.TITLE, Ink.SOFT)
-        self._other = Text("", TextRole.SMALL, Ink.SOFT)
+        self._figure = SteadyText(TextRole.HUGE, hold=True)
+        self._doubt = SteadyText(TextRole.TITLE, Ink.SOFT, hold=True)
+        self._other = SteadyText(TextRole.SMALL, Ink.SOFT)
         self._bar = LoadBar()
-        self._split = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
-        self._note = Text("", TextRole.SMALL, wrap=True)
+        self._split = SteadyText(TextRole.SMALL, Ink.SOFT)
+        self._note = SteadyText(TextRole.SMALL)
         row = QHBoxLayout()
         row.setSpacing(Space.S)
         row.addWidget(self._figure, 0, Qt.AlignmentFlag.AlignBottom)
-        row.addWidget(self._doubt, 1, Qt.AlignmentFlag.AlignBottom)
-        drop = self._figure.fontMetrics().descent() - self._doubt.fontMetrics().descent()
-        self._doubt.setContentsMargins(0, 0, 0, max(0, drop))
+        row.addWidget(self._doubt, 0, Qt.AlignmentFlag.AlignBottom)
+        row.addStretch(1)
+        self._doubt.lift(self._figure.descent() - self._doubt.descent())
         self.body.addWidget(self._caption)
         self.body.addLayout(row)
         self.body.addWidget(self._other)

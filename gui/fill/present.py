@@ -68,7 +68,6 @@ class FrameView:
 
     fill: VesselFill
     mass: MassView
-    budget: BudgetView
     pour: int
     cautions: tuple[str, ...]
 
@@ -107,7 +106,6 @@ def frame_view(filling: Filling, estimate: Estimate, height_cm: float) -> FrameV
             share=contents_share(estimate),
             note=_note(filling, estimate),
         ),
-        budget=budget_view(estimate, system),
         pour=nearest_pour(filling.pours, estimate.mass.value),
         cautions=tuple(whole(caution) for caution in estimate.cautions),
     )

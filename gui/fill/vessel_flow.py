@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from core.errors import InputError
 from core.loads.filling import Filling
 from core.mass.level_text import parse_level
-from core.mass.model import Level, Packing
+from core.mass.model import Estimate, Level, Packing
 from core.quantity.display import UnitSystem, format_temperature
 from core.quantity.units import parse_temperature_c
 from core.store.changes import HouseFacts
@@ -18,7 +18,7 @@ from core.things.model import Thing
 from gui.desk.desk import Desk
 from gui.fill.asked import Asked, choices_for, filling_for, first_asked, lies, offered
 from gui.fill.controls import Controls
-from gui.fill.present import BudgetView, frame_view, rungs, silhouette, ticks
+from gui.fill.present import budget_view, frame_view, rungs, silhouette, ticks
 from gui.fill.side import Side
 from gui.fill.vessel_card import VesselCard
 from gui.fill.words import PACKING_NAMES, contents_text, level_words
@@ -43,7 +43,7 @@ class VesselFlow(QObject):
         self._thing: Thing | None = None
         self._filling: Filling | None = None
         self._asked: dict[str, Asked] = {}
-        self._budget: BudgetView | None = None
+        self._shown: Estimate | None = None
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(BUDGET_MS)
@@ -185,15 +185,15 @@ class VesselFlow(QObject):
         self._left.controls.show_level(level_words(level, filling.system))
         self._side.mass.show_mass(view.mass)
         self._side.show_cautions(view.cautions)
-        self._budget = view.budget
+        self._shown = estimate
         if not self._pause.isActive():
             self._pause.start()
         self.moved.emit()
 
     def _show_budget(self) -> None:
         """The budget follows a drag a few times a second: its rows cost as much to lay out as all the rest."""
-        if self._budget is not None and self._filling is not None:
-            self._side.budget.show_budget(self._budget)
+        if self._shown is not None and self._filling is not None:
+            self._side.budget.show_budget(budget_view(self._shown, self._filling.system))
 
     def _show_reasons(self) -> None:
         if self._thing is None:

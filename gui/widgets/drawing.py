@@ -82,6 +82,8 @@ def fitting(font: QFont, text: str, width: float) -> bool:
 
 def wrapped(font: QFont, text: str, width: float) -> tuple[str, ...]:
     """`text` in lines no wider than `width`, broken between words; a word that alone is too wide gets hyphens."""
+    if fitting(font, text, width):
+        return (text,)
     whole = " ".join(_hyphenated(font, word, width) for word in text.split(" "))
     layout = QTextLayout(whole, font)
     option = QTextOption()

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QGridLayout, QProgressBar, QSizePolicy, QVBoxLayou
 
 from gui.theme import Family, Space, TextRole, family_colour, tokens_of
 from gui.widgets.drawing import draw_panel, open_painter
+from gui.widgets.steady import SteadyText
 from gui.widgets.text import Ink, Text
 
 _STEPS = 1000
@@ -82,7 +83,7 @@ class BarTable(QWidget):
     ) -> None:
         super().__init__(parent)
         self._role = role
-        self._lines: list[tuple[Text, MeterBar, Text]] = []
+        self._lines: list[tuple[SteadyText, MeterBar, SteadyText]] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(Space.M)
@@ -105,10 +106,9 @@ class BarTable(QWidget):
 
     def _add_line(self) -> None:
         at = len(self._lines)
-        label = Text("", self._role, parent=self)
+        label = SteadyText(self._role, hold=True, parent=self)
         bar = MeterBar(parent=self)
-        value = Text("", self._role, Ink.SOFT, parent=self)
-        value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        value = SteadyText(self._role, Ink.SOFT, hold=True, right=True, parent=self)
         for column, widget in enumerate((label, bar, value)):
             self._grid.addWidget(
                 widget, at, column, Qt.AlignmentFlag(0) if column != 1 else Qt.AlignmentFlag.AlignVCenter

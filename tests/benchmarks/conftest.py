@@ -1,5 +1,7 @@
 """Timing bounds that hold on any machine: ratios of two callables timed in turn, and plain limits in milliseconds.
 
+Times are those of this process on the processor, all its threads together: what else runs here does not count.
+
 Both fixtures print their figures at the end of the run. Run with `./run-tests --benchmarks`.
 """
 
@@ -8,7 +10,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable
 from statistics import median
-from time import perf_counter
+from time import process_time
 from typing import Protocol
 
 import pytest
@@ -34,9 +36,9 @@ def milliseconds(work: Work) -> float:
     gc.collect()
     gc.disable()
     try:
-        began = perf_counter()
+        began = process_time()
         work()
-        return (perf_counter() - began) * 1000
+        return (process_time() - began) * 1000
     finally:
         gc.enable()
 

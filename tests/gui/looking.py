@@ -8,7 +8,7 @@ from PySide6.QtCore import QEventLoop, Qt, QTimer
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import QAbstractButton, QLabel, QScrollBar, QWidget
 
-from gui.widgets import Chip, ElidedText
+from gui.widgets import Chip, ElidedText, SteadyText
 
 
 def settle(milliseconds: int = 20) -> None:
@@ -27,7 +27,9 @@ def show_at(widget: QWidget, width: int, height: int) -> None:
 
 def clipped_labels(widget: QWidget) -> list[str]:
     """Texts of labels that do not get the room they need; those that shorten themselves on purpose are left out."""
-    return [label.text() for label in _shown_labels(widget) if _is_clipped(label)]
+    labels = [label.text() for label in _shown_labels(widget) if _is_clipped(label)]
+    steady = (one for one in widget.findChildren(SteadyText) if one.isVisible() and one.text())
+    return labels + [one.text() for one in steady if one.is_cut()]
 
 
 def nameless(widget: QWidget) -> list[str]:

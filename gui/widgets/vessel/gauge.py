@@ -14,6 +14,9 @@ from gui.widgets.vessel.picture import ScaleTick, VesselFill
 KNOB = 13.0
 _LONG, _SHORT = 34.0, 20.0
 
+Label = tuple[QRectF, str]
+"""Where a label of the scale stands, and its words."""
+
 
 def paint_dimension(
     painter: QPainter, x: float, frame: VesselFrame, fill: VesselFill, font: QFont, tokens: Tokens
@@ -49,55 +52,57 @@ def paint_knob(painter: QPainter, at: QPointF, fill: VesselFill, tokens: Tokens,
         painter.drawEllipse(at, KNOB + 4, KNOB + 4)
 
 
-def paint_scale(
-    painter: QPainter,
-    x: float,
-    frame: VesselFrame,
-    ticks: tuple[ScaleTick, ...],
-    fill: VesselFill,
-    fonts: tuple[QFont, QFont],
-    tokens: Tokens,
+def paint_marks(
+    painter: QPainter, x: float, frame: VesselFrame, ticks: tuple[ScaleTick, ...], font: QFont, tokens: Tokens
 ) -> None:
-    """Marks at the heights where their mass is reached; `fonts` are for the labels and for the mass in hand."""
-    if not ticks:
-        return
-    small, strong = fonts
-    line_y = frame.y_of(fill.height_cm)
+    """The rail and a mark at each height where its mass is reached; labels where they don't touch the one below."""
     rail = x + _LONG
     ordered = sorted(ticks, key=lambda tick: tick.height_cm)
     ends = frame.y_of(ordered[-1].height_cm), frame.y_of(ordered[0].height_cm)
-    _paint_band(painter, x, frame, fill, tokens)
     painter.setPen(pen(tokens.outline, 2))
     painter.drawLine(QPointF(rail, ends[0]), QPointF(rail, ends[1]))
-    pill = QRectF(rail + 10, line_y - line_height(strong) / 2 - 4, 0, line_height(strong) + 8)
-    free_from = ends[1] + 1_000
     for tick in ordered:
-        y = frame.y_of(tick.height_cm)
-        free_from = _paint_tick(painter, rail, y, tick, small, tokens, (pill, free_from))
-    _paint_mass(painter, pill, fill, strong, tokens)
+        y, major = frame.y_of(tick.height_cm), bool(tick.label)
+        painter.setPen(pen(tokens.outline if major else tokens.control_line, 2 if major else 1))
+        painter.drawLine(QPointF(rail - (_LONG if major else _SHORT), y), QPointF(rail, y))
+    for place, label in scale_labels(x, frame, ticks, font):
+        draw_line(painter, place, label, font=font, ink=tokens.ink, align=LEFT)
 
 
-def _paint_tick(
+def paint_reading(
     painter: QPainter,
-    rail: float,
-    y: float,
-    tick: ScaleTick,
+    x: float,
+    frame: VesselFrame,
+    labels: tuple[Label, ...],
+    fill: VesselFill,
     font: QFont,
     tokens: Tokens,
-    room: tuple[QRectF, float],
-) -> float:
-    """One mark; its label only where neither the mass in hand nor the label below is. Returns the last label's top."""
-    pill, free_from = room
-    major = bool(tick.label)
-    painter.setPen(pen(tokens.outline if major else tokens.control_line, 2 if major else 1))
-    painter.drawLine(QPointF(rail - (_LONG if major else _SHORT), y), QPointF(rail, y))
+) -> None:
+    """The ± band on the scale, and the mass in hand in the place of the labels it would cover."""
+    _paint_band(painter, x, frame, fill, tokens)
+    if not fill.mass_text:
+        return
+    line_y, tall = frame.y_of(fill.height_cm), line_height(font)
+    wide = text_width(font, fill.mass_text) + 18
+    pill = QRectF(x + _LONG + 10, line_y - tall / 2 - 4, wide, tall + 8)
+    for place, _ in labels:
+        if place.bottom() > pill.top() - 1 and place.top() < pill.bottom() + 1:
+            painter.fillRect(place, QColor(tokens.surface))
+    draw_panel(painter, pill, tokens.accent, radius=pill.height() / 2)
+    draw_line(painter, pill, fill.mass_text, font=font, ink=tokens.on_accent, align=CENTRE)
+
+
+def scale_labels(x: float, frame: VesselFrame, ticks: tuple[ScaleTick, ...], font: QFont) -> tuple[Label, ...]:
+    """The labels that are written, the lowest first: those that don't touch the one below."""
     tall = line_height(font)
-    top, bottom = y - tall / 2, y + tall / 2
-    if not major or bottom > free_from or (bottom > pill.top() - 1 and top < pill.bottom() + 1):
-        return free_from
-    place = QRectF(rail + 10, top, text_width(font, tick.label) + 4, tall)
-    draw_line(painter, place, tick.label, font=font, ink=tokens.ink, align=LEFT)
-    return top
+    free_from = frame.base_y + 1_000
+    found: list[Label] = []
+    for tick in sorted(ticks, key=lambda tick: tick.height_cm):
+        top = frame.y_of(tick.height_cm) - tall / 2
+        if tick.label and top + tall <= free_from:
+            found.append((QRectF(x + _LONG + 10, top, text_width(font, tick.label) + 4, tall), tick.label))
+            free_from = top
+    return tuple(found)
 
 
 def _paint_band(painter: QPainter, x: float, frame: VesselFrame, fill: VesselFill, tokens: Tokens) -> None:
@@ -116,11 +121,3 @@ def _paint_band(painter: QPainter, x: float, frame: VesselFrame, fill: VesselFil
     start = frame.right_x(fill.height_cm) + KNOB + 8
     if x - 20 > start:
         painter.drawLine(QPointF(start, line_y), QPointF(x - 20, line_y))
-
-
-def _paint_mass(painter: QPainter, pill: QRectF, fill: VesselFill, font: QFont, tokens: Tokens) -> None:
-    if not fill.mass_text:
-        return
-    place = QRectF(pill.left(), pill.top(), text_width(font, fill.mass_text) + 18, pill.height())
-    draw_panel(painter, place, tokens.accent, radius=place.height() / 2)
-    draw_line(painter, place, fill.mass_text, font=font, ink=tokens.on_accent, align=CENTRE)

@@ -37,10 +37,24 @@ def fill_colours(contents: Contents, tokens: Tokens) -> FillColours:
 def paint_vessel(painter: QPainter, frame: VesselFrame, fill: VesselFill, tokens: Tokens) -> None:
     """Handle, body, fill, ± band, line and cap; no words."""
     body = frame.body()
+    paint_empty(painter, frame, body, tokens)
+    paint_fill(painter, frame, body, fill, tokens)
+
+
+def paint_empty(painter: QPainter, frame: VesselFrame, body: QPainterPath, tokens: Tokens) -> None:
+    """Handle, body and cap: what stays as it is while a fill is moved. `body` is the frame's."""
     _paint_handle(painter, frame, tokens)
-    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setPen(pen(tokens.outline, WALL))
     painter.setBrush(QColor(tokens.surface))
     painter.drawPath(body)
+    if frame.silhouette.top is not Top.OPEN:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(tokens.outline))
+        painter.drawRoundedRect(frame.cap(), 4, 4)
+
+
+def paint_fill(painter: QPainter, frame: VesselFrame, body: QPainterPath, fill: VesselFill, tokens: Tokens) -> None:
+    """The fill with its ± band and line on an empty vessel, and the wall over its edge."""
     painter.save()
     painter.setClipPath(body, Qt.ClipOperation.IntersectClip)
     _paint_fill(painter, frame, fill, tokens)
@@ -48,10 +62,6 @@ def paint_vessel(painter: QPainter, frame: VesselFrame, fill: VesselFill, tokens
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(pen(tokens.outline, WALL))
     painter.drawPath(body)
-    if frame.silhouette.top is not Top.OPEN:
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(tokens.outline))
-        painter.drawRoundedRect(frame.cap(), 4, 4)
 
 
 def paint_contents_text(painter: QPainter, frame: VesselFrame, fill: VesselFill, font: QFont, tokens: Tokens) -> None:

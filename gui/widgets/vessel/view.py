@@ -9,15 +9,24 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import QPointF, QRectF, QSignalBlocker, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent, QWheelEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QPixmap,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QAbstractSlider, QSizePolicy, QWidget
 
-from gui.theme import TextRole, role_font, tokens_of
+from gui.theme import TextRole, Tokens, role_font, tokens_of
 from gui.widgets.drawing import draw_line, line_height, open_painter, text_width
 from gui.widgets.text import announce
 from gui.widgets.vessel.frame import VesselFrame
-from gui.widgets.vessel.gauge import KNOB, paint_dimension, paint_knob, paint_scale
-from gui.widgets.vessel.painter import paint_contents_text, paint_vessel
+from gui.widgets.vessel.gauge import KNOB, Label, paint_dimension, paint_knob, paint_marks, paint_reading, scale_labels
+from gui.widgets.vessel.painter import paint_contents_text, paint_empty, paint_fill
 from gui.widgets.vessel.picture import EMPTY, ScaleTick, Silhouette, VesselFill
 
 _MM_PER_CM = 10
@@ -52,6 +61,13 @@ class VesselView(QAbstractSlider):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMouseTracking(True)
         self.setAccessibleName("Fill line")
+        self._body_font, self._heading_font = role_font(TextRole.BODY), role_font(TextRole.HEADING)
+        self._label_font, self._mass_font = role_font(TextRole.SMALL), role_font(TextRole.STRONG)
+        self._labels: tuple[Label, ...] = ()
+        self._usual_width = text_width(self._mass_font, "88.8 kg ± 0.8")
+        self._mass_width = 0
+        self._framed: tuple[object, VesselFrame, QPainterPath] | None = None
+        self._still: tuple[object, QPixmap] | None = None
         self._settle = QTimer(self)
         self._settle.setSingleShot(True)
         self._settle.setInterval(_SETTLE_MS)
@@ -64,6 +80,7 @@ class VesselView(QAbstractSlider):
     def show_vessel(self, silhouette: Silhouette, *, limit_cm: float | None = None, name: str = "") -> None:
         """Another vessel; its line can be moved from the base up to `limit_cm` (the rim when not given)."""
         self._silhouette = silhouette
+        self._still = None
         self._limit_cm = silhouette.rim_cm if limit_cm is None else limit_cm
         with QSignalBlocker(self):
             self.setRange(0, round(self._limit_cm * _MM_PER_CM))
@@ -72,6 +89,8 @@ class VesselView(QAbstractSlider):
 
     def show_fill(self, fill: VesselFill) -> None:
         """Another fill; while the hand holds the line, its height stays where the hand is."""
+        if fill.mass_text != self._fill.mass_text:
+            self._mass_width = text_width(self._mass_font, fill.mass_text)
         self._fill = fill
         if not self._dragging:
             self._height_cm = fill.height_cm
@@ -82,6 +101,7 @@ class VesselView(QAbstractSlider):
     def show_scale(self, ticks: tuple[ScaleTick, ...], caption: str = "what it weighs") -> None:
         """Another scale beside the vessel; none hides it."""
         self._ticks = ticks
+        self._still = None
         self._scale_caption = caption
         self.updateGeometry()
         self.update()
@@ -211,19 +231,41 @@ class VesselView(QAbstractSlider):
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, frame, fill = tokens_of(self), self._frame(), self._held_fill()
         painter = open_painter(self)
-        paint_vessel(painter, frame, fill, tokens)
-        paint_contents_text(painter, frame, fill, role_font(TextRole.HEADING), tokens)
+        painter.drawPixmap(0, 0, self._still_picture(frame, tokens))
+        paint_fill(painter, frame, self._body(), fill, tokens)
+        paint_contents_text(painter, frame, fill, self._heading_font, tokens)
         if fill.height_text:
-            paint_dimension(painter, frame.widest_left_x() - 24, frame, fill, role_font(TextRole.BODY), tokens)
-        fonts = role_font(TextRole.SMALL), role_font(TextRole.STRONG)
-        paint_scale(painter, self._scale_x(frame), frame, self._ticks, fill, fonts, tokens)
+            paint_dimension(painter, frame.widest_left_x() - 24, frame, fill, self._body_font, tokens)
         if self._ticks:
-            small = role_font(TextRole.SMALL)
-            top = frame.y_of(max(tick.height_cm for tick in self._ticks)) - 2 * line_height(small)
-            place = QRectF(self._scale_x(frame), top, self.width() - self._scale_x(frame), line_height(small))
-            draw_line(painter, place, self._scale_caption, font=small, ink=tokens.ink_soft)
+            paint_reading(painter, self._scale_x(frame), frame, self._labels, fill, self._mass_font, tokens)
         paint_knob(painter, self.line_point(), fill, tokens, focused=self.hasFocus())
         painter.end()
+
+    def _still_picture(self, frame: VesselFrame, tokens: Tokens) -> QPixmap:
+        """The empty vessel and its scale, kept: a drag moves only the fill."""
+        ratio = self.devicePixelRatioF()
+        key = (frame, tokens.dark, ratio, self.width(), self.height())
+        if self._still is None or self._still[0] != key:
+            picture = QPixmap(round(self.width() * ratio), round(self.height() * ratio))
+            picture.setDevicePixelRatio(ratio)
+            picture.fill(Qt.GlobalColor.transparent)
+            painter = QPainter(picture)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            paint_empty(painter, frame, self._body(), tokens)
+            self._paint_scale(painter, frame, tokens)
+            painter.end()
+            self._still = (key, picture)
+        return self._still[1]
+
+    def _paint_scale(self, painter: QPainter, frame: VesselFrame, tokens: Tokens) -> None:
+        if not self._ticks:
+            return
+        x, small = self._scale_x(frame), self._label_font
+        self._labels = scale_labels(x, frame, self._ticks, small)
+        paint_marks(painter, x, frame, self._ticks, small, tokens)
+        top = frame.y_of(max(tick.height_cm for tick in self._ticks)) - 2 * line_height(small)
+        place = QRectF(x, top, self.width() - x, line_height(small))
+        draw_line(painter, place, self._scale_caption, font=small, ink=tokens.ink_soft)
 
     def _held_fill(self) -> VesselFill:
         """The fill as shown, with the line where the hand holds it."""
@@ -234,13 +276,22 @@ class VesselView(QAbstractSlider):
 
     def _frame(self) -> VesselFrame:
         """The vessel between its dimension line and its scale."""
-        wide = max(40.0, self.width() - _LEFT_ROOM - self._right_room())
-        return VesselFrame.inside(self._silhouette, QRectF(_LEFT_ROOM, 18, wide, max(60.0, self.height() - 36)))
+        right = self._right_room()
+        key = (self._silhouette, self.width(), self.height(), right)
+        if self._framed is None or self._framed[0] != key:
+            wide, tall = max(40.0, self.width() - _LEFT_ROOM - right), max(60.0, self.height() - 36)
+            frame = VesselFrame.inside(self._silhouette, QRectF(_LEFT_ROOM, 18, wide, tall))
+            self._framed = (key, frame, frame.body())
+        return self._framed[1]
+
+    def _body(self) -> QPainterPath:
+        """The outline in that frame."""
+        self._frame()
+        return QPainterPath() if self._framed is None else self._framed[2]
 
     def _right_room(self) -> float:
         return _SCALE_GAP + 46 + KNOB + self._label_width() if self._ticks else KNOB + 20
 
     def _label_width(self) -> float:
         """Room for the widest words beside the scale, whatever the mass in hand."""
-        strong = role_font(TextRole.STRONG)
-        return max(text_width(strong, "88.8 kg ± 0.8"), text_width(strong, self._fill.mass_text)) + 20
+        return max(self._usual_width, self._mass_width) + 20

@@ -76,7 +76,7 @@ def test_every_way_is_near_enough_and_its_parts_add_up(use: Use, kg: float) -> N
 
 @given(kg=st.floats(1.0, 40))
 def test_the_best_single_way_is_the_cheapest_of_all_there_are(kg: float) -> None:
-    ladder = setting(house(bottle())).ladder(Use.HUG)
+    ladder = setting(dipper()).ladder(Use.HUG)
     found = build(ladder, kg)
     every = [
         100 * abs(grain * GRAIN_KG - kg) / kg + (second + source.penalty_s) / SECONDS_A_PCT
@@ -103,6 +103,12 @@ def test_a_bag_is_packed_within_its_room_and_its_rating() -> None:
         assert sum(part.count * pack_volume_l(home.thing(part.thing_id)) for part in inside) <= hold.volume_l
         assert sum(part.count * part.each.value for part in inside) <= hold.limit_kg
         assert all(part.count <= home.thing(part.thing_id).count for part in inside)
+
+
+def test_nothing_that_could_be_filled_rides_empty_in_a_bag() -> None:
+    for kg in (2.0, 5.0, 8.0, 12.0):
+        for way in built(house(bottle()), Use.BACK, kg, within_pct=10).ways:
+            assert all(part.material_id is None or part.fill_l > 0 for part in way.rung.recipe.parts)
 
 
 def test_ways_of_one_bag_differ_in_what_is_in_it() -> None:
@@ -163,7 +169,11 @@ def test_without_a_way_the_neighbours_are_told() -> None:
     assert found.above is not None
     assert found.below.rung.mass.value < 7.0 < found.above.rung.mass.value
     assert found.nearest == (found.below, found.above)
-    assert built(dipper(), Use.BACK, 100.0).nearest[0].rung.recipe.thing_ids == ("coal",)
+    too_heavy = built(dipper(), Use.BACK, 100.0)
+    assert too_heavy.above is None
+    assert [way.rung.mass.value for way in too_heavy.nearest] == [
+        pytest.approx(setting(dipper()).ladder(Use.BACK).masses_kg[-1], abs=GRAIN_KG)
+    ]
 
 
 def test_a_house_with_nothing_for_the_use_has_no_way() -> None:

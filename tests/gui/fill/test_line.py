@@ -11,7 +11,7 @@ from core.mass.model import CupsLevel, HeightLevel
 from gui.desk.desk import Desk
 from gui.fill import FillScreen
 from gui.fill.vessel_flow import BUDGET_MS
-from gui.widgets import Text
+from gui.widgets import SteadyText
 from tests.gui import hand
 from tests.gui.fill.eyes import kg, mass, plain
 from tests.gui.looking import settle
@@ -47,7 +47,7 @@ def test_everything_follows_a_drag(screen: FillScreen) -> None:
     assert screen.left.vessel.height_cm() == pytest.approx(30.0, abs=0.2)
     assert plain(screen.left.controls.level.text()).endswith("cm")
     settle(BUDGET_MS + 20)
-    assert "reading the line" in [label.text() for label in screen.side.budget.findChildren(Text)]
+    assert "reading the line" in [label.text() for label in screen.side.budget.findChildren(SteadyText)]
     hand.release(screen.left.vessel)
 
 

@@ -9,7 +9,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.gallery.house import pattern_marks
 from gui.theme import LIGHT, Family, family_colour
-from gui.widgets import BarRow, BudgetBars, ClosenessBars, LoadBar, MeterBar, PatternBar, Text
+from gui.widgets import BarRow, BudgetBars, ClosenessBars, LoadBar, MeterBar, PatternBar, SteadyText, Text
 from tests.gui.looking import settle, show_at, shows
 
 
@@ -67,7 +67,7 @@ def test_rows_come_and_go_without_new_widgets(qtbot: QtBot) -> None:
     assert [bar.isVisible() for bar in bars.findChildren(MeterBar)] == [True, True, False, False]
     bars.show_rows(rows[::-1])
     settle()
-    assert [text.text() for text in bars.findChildren(Text)][:2] == ["part 4", "0.4 kg"]
+    assert [text.text() for text in bars.findChildren(SteadyText)][:2] == ["part 4", "0.4 kg"]
 
 
 def test_a_load_is_split_where_contents_end(qtbot: QtBot) -> None:
@@ -84,7 +84,7 @@ def test_closeness_shows_its_total_and_parts(qtbot: QtBot) -> None:
     bars = ClosenessBars("89", (BarRow(label="pattern", share=0.8, value_text="80"),))
     qtbot.addWidget(bars)
     bars.show_closeness("91", (BarRow(label="pattern", share=1.0, value_text="100"),))
-    texts = {text.text() for text in bars.findChildren(Text)}
+    texts = {text.text() for kind in (Text, SteadyText) for text in bars.findChildren(kind)}
     assert {"91", "pattern", "100"} <= texts
     assert "89" not in texts
 
