@@ -84,7 +84,10 @@ def test_closeness_shows_its_total_and_parts(qtbot: QtBot) -> None:
     bars = ClosenessBars("89", (BarRow(label="pattern", share=0.8, value_text="80"),))
     qtbot.addWidget(bars)
     bars.show_closeness("91", (BarRow(label="pattern", share=1.0, value_text="100"),))
-    texts = {text.text() for kind in (Text, SteadyText) for text in bars.findChildren(kind)}
+    texts = {
+        *(text.text() for text in bars.findChildren(Text)),
+        *(text.text() for text in bars.findChildren(SteadyText)),
+    }
     assert {"91", "pattern", "100"} <= texts
     assert "89" not in texts
 
