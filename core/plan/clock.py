@@ -6,12 +6,14 @@ A session's length is the plain sum of its steps, and the plan's minutes are tha
 from __future__ import annotations
 
 from core.effort.dose import Dose
-from core.exercise.model import DoseKind, Exercise, Sides
+from core.exercise.model import DoseKind, Exercise, Option, Sides
 
 CHANGE_S = 30
 """From one movement to the next."""
 REFILL_S = 60
 """A pour during the session: emptying or topping up one container, assumed."""
+LONGER_S = {Option.SLOW_LOWERING: 2.0, Option.PAUSE: 2.0}
+"""Seconds more for each repetition: lowering over four seconds instead of two, a pause of two seconds."""
 CARRY_M_PER_S = 1.0
 """Pace of a short loaded carry with its turns; assumed."""
 HEAVY_REST_S, USUAL_REST_S, SHORT_REST_S = 150, 90, 45
@@ -32,7 +34,12 @@ def set_seconds(exercise: Exercise, dose: Dose) -> float:
     if dose.distance_m is not None:
         return middle(dose.distance_m) / CARRY_M_PER_S * sides
     reps = middle(dose.reps) if dose.reps is not None else 0.0
-    return reps * exercise.rep_s * sides
+    return reps * rep_seconds(exercise, dose) * sides
+
+
+def rep_seconds(exercise: Exercise, dose: Dose) -> float:
+    """Seconds of one repetition as the dose asks for it."""
+    return exercise.rep_s + sum(LONGER_S.get(option, 0.0) for option in dose.options)
 
 
 def rest_seconds(exercise: Exercise, dose: Dose) -> int:

@@ -10,6 +10,17 @@ from core.house.wishes import WEEKDAYS
 from core.plan.model import Block, DayPlan, FillState, FillStep
 from core.plan.pour_order import pieces_at, pours_during
 
+SHARED_WORDS = "One pour serves it and"
+
+
+def without_shared(day: DayPlan) -> DayPlan:
+    """The day with what is said of shared pours taken out of the reasons again."""
+    blocks = (
+        replace(block, why=tuple(line for line in block.why if not line.startswith(SHARED_WORDS)))
+        for block in day.blocks
+    )
+    return replace(day, blocks=tuple(blocks))
+
 
 def with_shared_pours(days: tuple[DayPlan, ...]) -> tuple[DayPlan, ...]:
     """Add to each block's reasons the other blocks that use the same fill."""
@@ -26,7 +37,7 @@ def _sharing_block(block: Block, day: DayPlan, users: dict[FillState, list[str]]
     others = [name for state in block.states for name in users[state] if name != mine]
     if not others:
         return block
-    return replace(block, why=(*block.why, f"One pour serves it and {', '.join(dict.fromkeys(others))}."))
+    return replace(block, why=(*block.why, f"{SHARED_WORDS} {', '.join(dict.fromkeys(others))}."))
 
 
 def fill_steps(days: tuple[DayPlan, ...], house: House) -> Iterator[FillStep]:

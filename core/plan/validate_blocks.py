@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from core.exercise.model import Exercise, Sides
+from core.exercise.model import Exercise, Option, Sides
 from core.house.model import House, Person
 from core.house.wishes import WEEKDAYS
 from core.plan.model import Block, DayKind, DayPlan
@@ -12,6 +12,7 @@ from core.things.model import Thing
 
 PAUSE_BETWEEN_MOVES_S = 30
 CARRY_M_PER_S = 1.0
+SLOWER_S = {Option.SLOW_LOWERING: 2, Option.PAUSE: 2}
 
 
 def block_errors(block: Block, day: DayPlan, house: House, person: Person) -> Iterator[str]:
@@ -78,7 +79,8 @@ def _clock_errors(block: Block, day: DayPlan, where: str) -> Iterator[str]:
     elif dose.distance_m is not None:
         work_s = sum(dose.distance_m) / 2 / CARRY_M_PER_S
     else:
-        work_s = sum(dose.reps or (0, 0)) / 2 * block.exercise.rep_s
+        rep_s = block.exercise.rep_s + sum(SLOWER_S.get(option, 0) for option in dose.options)
+        work_s = sum(dose.reps or (0, 0)) / 2 * rep_s
     if day.kind in (DayKind.STRENGTH, DayKind.MOBILITY):
         expected = round(dose.sets * work_s * sides + (dose.sets - 1) * block.rest_s) + PAUSE_BETWEEN_MOVES_S
     elif day.kind is DayKind.INTERVALS:

@@ -131,9 +131,9 @@ def exercise_codec(catalog: Catalog) -> Codec[Exercise]:
     return Codec(lambda exercise: exercise.id, read, ID.schema)
 
 
-def week_codec(catalog: Catalog) -> Codec[Week]:
-    """The codec of a week whose movements come from `catalog`."""
-    block = record(
+def planned_codec(catalog: Catalog) -> Codec[Block]:
+    """The codec of one movement in a session."""
+    return record(
         "block",
         Block,
         {
@@ -147,6 +147,15 @@ def week_codec(catalog: Catalog) -> Codec[Week]:
             "why": many(SENTENCE, 50),
         },
     )
+
+
+def week_codec(catalog: Catalog) -> Codec[Week]:
+    """The codec of a week whose movements come from `catalog`."""
+    return week_of(planned_codec(catalog))
+
+
+def week_of(block: Codec[Block]) -> Codec[Week]:
+    """The codec of a week whose movements are written with `block`."""
     day = record(
         "day",
         DayPlan,
