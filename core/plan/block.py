@@ -59,8 +59,8 @@ def plan_block(
     """Plan every week of the block. `progress(done, all)` may return False to stop; what is planned so far is given.
 
     `request.keep` is the week the person has: the block is made from it while it fits the wishes. `on_start` receives
-    each running solver, so a caller can stop it. When the wishes clash, the first week says so and is the only one;
-    a stopped plan has no weeks.    Raises InputError for a length or a start that can't be.
+    each running solver, so a caller can stop it; a stopped plan has no weeks. When the wishes clash, the first week
+    says so and is the only one. Raises InputError for a length or a start that can't be.
     """
     order = waves(weeks)
     check_start(starts)

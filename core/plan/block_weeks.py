@@ -21,7 +21,8 @@ from core.plan.courses import Course, State
 from core.plan.long_courses import MOST_MASS_SHARE, LongCourse, light_seconds, rounds_added
 from core.plan.menu import states_of
 from core.plan.model import Block, DayKind, DayPlan, Wave, Week, WeekRequest
-from core.plan.pours import fill_steps, pours_during, with_shared_pours, without_shared
+from core.plan.pour_order import pours_during
+from core.plan.pours import fill_steps, with_shared_pours, without_shared
 from core.plan.rungs import Rungs
 from core.plan.waves import LIGHT_KINDS
 

@@ -6,13 +6,17 @@ import argparse
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from catalog.household.schema import WEEKDAY_KEYS
+from core.assess.model import Protocol
 from core.errors import InputError
+from core.house.wishes import WEEKDAYS
+from core.plan.block_model import BlockWeek, TrainingBlock
 from core.plan.model import DayKind
 from gui.command_line.answer import Answer, Column, Document, counted, table
 from gui.command_line.home import open_home
 from gui.command_line.main import Clock
 from gui.command_line.options import Parser
-from gui.command_line.planning import Asked, add_plan_options, asked, checked
+from gui.command_line.planning import Asked, add_plan_options, asked, checked, monday_named
 from gui.command_line.week import week_document
 
 USUAL_WEEKS = 8
@@ -22,29 +26,62 @@ def add_options(parser: Parser) -> None:
     """The options of this command."""
     add_plan_options(parser)
     parser.add_argument("--weeks", default=str(USUAL_WEEKS), metavar="N", help="4 to 16 (else 8)")
+    parser.add_argument("--start", metavar="DATE", help="the Monday of the test week (else the next Monday)")
 
 
-def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001 - every command is handed the clock
+def answer(options: argparse.Namespace, clock: Clock) -> Answer:
     """The weeks in order and the tests at both ends."""
-    from core.plan.block import TrainingBlock, plan_block  # the solver, only for commands that plan
+    from core.plan.block import plan_block
 
     weeks = _weeks(options.weeks)
+    starts = monday_named(options.start, clock().date())
     home = open_home(options)
     question = asked(options, home)
-    block: TrainingBlock = plan_block(question.request, home.house, question.person, home.catalog, weeks=weeks)
+    block = plan_block(question.request, home.house, question.person, home.catalog, weeks=weeks, starts=starts)
     for one in block.weeks:
         checked(one.week, question)
-    document: Document = {
+    document = _document(block, question)
+    return Answer(document=document, lines=tuple(_lines(document, question)))
+
+
+def _document(block: TrainingBlock, question: Asked) -> Document:
+    return {
         "person": question.person.name,
-        "weeks": [
-            {"n": one.number, "kind": one.kind, "load": one.load, "notes": list(one.notes)}
-            | week_document(one.week, home)
-            for one in block.weeks
-        ],
-        "tests": [{"id": test.id, "name": test.name, "how": test.how, "unit": test.unit} for test in block.tests],
+        "starts": None if block.starts is None else block.starts.isoformat(),
+        "weeks": [_week_document(week, block, question) for week in block.weeks],
+        "tests": [_test_document(test) for test in block.tests],
     }
-    rows = [(str(one["n"]), one["kind"], str(one["load"]), _days(one["days"]), _said(one)) for one in document["weeks"]]
-    return Answer(document=document, lines=tuple(_lines(rows, document, question)))
+
+
+def _week_document(week: BlockWeek, block: TrainingBlock, question: Asked) -> Document:
+    monday = block.monday_of(week.number)
+    tests = [
+        {"id": test.protocol_id, "day": None if test.weekday is None else WEEKDAY_KEYS[test.weekday]}
+        for test in week.tests
+    ]
+    head: Document = {
+        "n": week.number,
+        "kind": week.kind,
+        "starts": None if monday is None else monday.isoformat(),
+        "load": week.load,
+        "notes": list(week.notes),
+        "tests": tests,
+    }
+    return head | week_document(week.week, question.home)
+
+
+def _test_document(test: Protocol) -> Document:
+    beside = [{"key": one.key, "name": one.name, "unit": one.unit, "needed": one.needed} for one in test.beside]
+    return {
+        "id": test.id,
+        "name": test.name,
+        "how": test.how,
+        "unit": test.unit,
+        "things": list(test.things),
+        "stop": list(test.stop_rules),
+        "practice": test.practice,
+        "beside": beside,
+    }
 
 
 def _weeks(text: str) -> int:
@@ -64,14 +101,24 @@ def _said(week: Document) -> str:
     return "; ".join(week["clash"]) or (counted(len(week["notes"]), "wide step") if week["notes"] else "")
 
 
-def _lines(rows: Sequence[tuple[str, ...]], document: Document, question: Asked) -> Iterator[str]:
-    yield f"{question.person.name}: {len(rows)} weeks, the first one to test"
+def _lines(document: Document, question: Asked) -> Iterator[str]:
+    weeks = document["weeks"]
+    if not weeks[0]["clash"]:
+        yield f"{question.person.name}: {len(weeks)} weeks from {document['starts']}, the first one to test"
     columns = (Column("week", right=True), Column("kind"), Column("load", right=True), Column("days"), Column(""))
-    yield from table(columns, rows)
-    for week in document["weeks"]:
-        yield from (f"Week {week['n']}: {note}" for note in week["notes"])
-    yield ""
     yield from table(
-        (Column("test"), Column("how"), Column("unit")),
-        [(test["name"], test["how"], test["unit"]) for test in document["tests"]],
+        columns, [(str(one["n"]), one["kind"], str(one["load"]), _days(one["days"]), _said(one)) for one in weeks]
     )
+    for week in weeks:
+        yield from (f"Week {week['n']}: {note}" for note in week["notes"])
+    for test in document["tests"]:
+        yield ""
+        yield f"{test['name']}, in {test['unit']}{_when(test['id'], weeks)}"
+        yield f"  {test['how']}"
+        yield f"  Stop: {' '.join(test['stop'])}"
+
+
+def _when(test_id: str, weeks: Sequence[Document]) -> str:
+    """On which day of the first and the last week a test is done."""
+    day = next((test["day"] for test in weeks[0]["tests"] if test["id"] == test_id), None)
+    return "" if day is None else f", {WEEKDAYS[WEEKDAY_KEYS.index(day)]} of the first and the last week"

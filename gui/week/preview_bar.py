@@ -12,11 +12,12 @@ from gui.theme import Space, TextRole
 from gui.widgets import Card, Ink, SecondaryButton, Text
 
 if TYPE_CHECKING:
-    from core.plan.block import BlockWeek, Test
+    from core.assess.model import Protocol
+    from core.plan.block import BlockWeek
 
 KIND_SENTENCES = {
     "test": "Before week 1: half the sets, and the tests below.",
-    "build": "A building week: the effort rises, and the loads follow it.",
+    "build": "A building week: a little more than the week before, in one thing at a time.",
     "easy": "An easy week: half the sets, more in reserve.",
     "retest": "The last week: half the sets, and the same tests again.",
 }
@@ -41,12 +42,12 @@ class PreviewBar(Card):
         self.body.addWidget(self._notes)
         self.set_chosen(True)
 
-    def show_week(self, week: BlockWeek, tests: tuple[Test, ...], wording: Wording) -> None:
+    def show_week(self, week: BlockWeek, tests: tuple[Protocol, ...], wording: Wording) -> None:
         """Paint what is special about this week."""
         self._text.setText(f"{PREVIEW} {KIND_SENTENCES[week.kind]}")
         lines = [wording.sentence(note) for note in week.notes]
         if week.kind in {"test", "retest"}:
-            lines = [*(f"{test.name}: {wording.sentence(test.how)}" for test in tests), *lines]
+            lines = [*(f"{test.name}, in {test.unit}" for test in tests), *lines]
         self._notes.setText("\n".join(lines))
         self._notes.setVisible(bool(lines))
 
