@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.exercise.model import Demand, Family, Pattern, Use
 from core.plan.model import DayKind
 from gui.theme import Family as Colour
-from gui.theme import MovePicture, ThingPicture
+from gui.theme import MovePicture, ThingPicture, UsePicture
 
 INVENTED = "(invented)"
 """Ends the name of the demo household, so that nobody takes it for their own."""
@@ -45,15 +45,15 @@ MOVE_PICTURES: dict[Pattern, MovePicture] = {
     Pattern.PULL_OVERHEAD: MovePicture.PULL_OVERHEAD,
     Pattern.CARRY: MovePicture.CARRY,
     Pattern.BRACE_FRONT: MovePicture.TRUNK,
-    Pattern.BRACE_SIDE: MovePicture.TRUNK,
-    Pattern.BRACE_TWIST: MovePicture.TRUNK,
+    Pattern.BRACE_SIDE: MovePicture.BRACE_SIDE,
+    Pattern.BRACE_TWIST: MovePicture.BRACE_TWIST,
     Pattern.GROUND_TO_OVERHEAD: MovePicture.GROUND_TO_OVERHEAD,
     Pattern.WALK: MovePicture.WALK,
     Pattern.RUN: MovePicture.RUN,
     Pattern.CLIMB: MovePicture.CLIMB,
-    Pattern.MARCH: MovePicture.WALK,
+    Pattern.MARCH: MovePicture.MARCH,
     Pattern.JUMP: MovePicture.JUMP,
-    Pattern.QUICK_FEET: MovePicture.JUMP,
+    Pattern.QUICK_FEET: MovePicture.QUICK_FEET,
     Pattern.MOBILITY: MovePicture.MOBILITY,
     Pattern.WARM_UP: MovePicture.WARM_UP,
     Pattern.COOL_DOWN: MovePicture.COOL_DOWN,
@@ -110,6 +110,7 @@ USE_NAMES: dict[Use, str] = {
     Use.CABLE: "use as a cable",
     Use.RINGS: "use as rings",
 }
+USE_PICTURES: dict[Use, UsePicture] = {use: UsePicture(f"use-{use.value.replace('_', '-')}") for use in Use}
 DAY_KIND_NAMES: dict[DayKind, str] = {
     DayKind.STRENGTH: "Strength",
     DayKind.EASY: "Easy run or walk",

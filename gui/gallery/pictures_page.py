@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.states import ShownState
-from gui.theme import AnyPicture, Icon, MovePicture, Space, TextRole, ThingPicture
+from gui.theme import AnyPicture, Icon, MovePicture, Space, TextRole, ThingPicture, UsePicture
 from gui.widgets import Card, FlowLayout, Ink, Page, PictureLabel, SectionHeader, Text
 
 
@@ -15,6 +15,7 @@ def pictures_page(state: ShownState) -> QWidget:
     page = Page("Pictures", f"drawn in ink and accent · {state.value}")
     groups: tuple[tuple[str, tuple[AnyPicture, ...], int], ...] = (
         ("Movements", tuple(MovePicture), 84),
+        ("Uses", tuple(UsePicture), 56),
         ("Things", tuple(ThingPicture), 56),
         ("Signs", tuple(Icon), 24),
     )

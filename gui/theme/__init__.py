@@ -6,7 +6,7 @@ distances, `family_colour` for movement families, `pixmap(picture, size, ink)` f
 
 from gui.theme.controller import Theme, ThemeMode
 from gui.theme.families import Family, family_colour
-from gui.theme.icons import AnyPicture, Icon, MovePicture, ThingPicture, icon, pixmap
+from gui.theme.icons import AnyPicture, Icon, MovePicture, ThingPicture, UsePicture, icon, pixmap
 from gui.theme.qt_palette import qt_palette, tokens_of
 from gui.theme.spacing import CONTROL_HEIGHT, PAGE_MARGIN, SIDEBAR_NARROW, SIDEBAR_WIDTH, Radius, Space
 from gui.theme.tokens import DARK, LIGHT, Tokens
@@ -30,6 +30,7 @@ __all__ = [
     "ThemeMode",
     "ThingPicture",
     "Tokens",
+    "UsePicture",
     "body_font",
     "family_colour",
     "icon",

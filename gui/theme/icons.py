@@ -92,17 +92,62 @@ class MovePicture(StrEnum):
     PULL_OVERHEAD = "move-pull-overhead"
     CARRY = "move-carry"
     TRUNK = "move-trunk"
+    BRACE_SIDE = "move-brace-side"
+    BRACE_TWIST = "move-brace-twist"
     GROUND_TO_OVERHEAD = "move-ground-to-overhead"
     WALK = "move-walk"
+    MARCH = "move-march"
     RUN = "move-run"
     CLIMB = "move-climb"
     JUMP = "move-jump"
+    QUICK_FEET = "move-quick-feet"
     MOBILITY = "move-mobility"
     WARM_UP = "move-warm-up"
     COOL_DOWN = "move-cool-down"
 
 
-AnyPicture = Icon | ThingPicture | MovePicture
+class UsePicture(StrEnum):
+    """How a thing serves: the figure in ink, what serves it in the accent colour; `BODY` is the body alone."""
+
+    BODY = "use-body"
+    HUG = "use-hug"
+    FRONT = "use-front"
+    ONE_HAND = "use-one-hand"
+    TWO_HANDS = "use-two-hands"
+    PAIR = "use-pair"
+    BACK = "use-back"
+    SHOULDER = "use-shoulder"
+    OVERHEAD = "use-overhead"
+    BETWEEN_FEET = "use-between-feet"
+    DRAG = "use-drag"
+    SWING = "use-swing"
+    STEP = "use-step"
+    SIT = "use-sit"
+    HANDS = "use-hands"
+    FEET = "use-feet"
+    BALANCE = "use-balance"
+    ROW_EDGE = "use-row-edge"
+    HANG_BAR = "use-hang-bar"
+    ANCHOR = "use-anchor"
+    TOWEL = "use-towel"
+    BAND = "use-band"
+    STICK = "use-stick"
+    SLIDER = "use-slider"
+    PAD = "use-pad"
+    WALL = "use-wall"
+    DOOR_FRAME = "use-door-frame"
+    FLOOR = "use-floor"
+    STAIRS = "use-stairs"
+    ROUTE = "use-route"
+    BARBELL = "use-barbell"
+    RACK = "use-rack"
+    FLAT_BENCH = "use-flat-bench"
+    MACHINE = "use-machine"
+    CABLE = "use-cable"
+    RINGS = "use-rings"
+
+
+AnyPicture = Icon | ThingPicture | MovePicture | UsePicture
 
 
 def picture_path(name: AnyPicture) -> Path:

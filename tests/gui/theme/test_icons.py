@@ -7,11 +7,13 @@ import xml.etree.ElementTree as ET
 import pytest
 from PySide6.QtGui import QImage
 
-from gui.theme import AnyPicture, Icon, MovePicture, ThingPicture, icon, pixmap
+from core.exercise.model import Pattern, Use
+from gui.desk.names import MOVE_PICTURES, USE_PICTURES
+from gui.theme import AnyPicture, Icon, MovePicture, ThingPicture, UsePicture, icon, pixmap
 from gui.theme.icons import chevron_file, picture_path
 from tests.gui.looking import colours_of
 
-ALL: tuple[AnyPicture, ...] = (*Icon, *ThingPicture, *MovePicture)
+ALL: tuple[AnyPicture, ...] = (*Icon, *ThingPicture, *MovePicture, *UsePicture)
 
 
 def opaque_pixels(image: QImage) -> int:
@@ -41,6 +43,13 @@ def test_a_picture_holds_strokes_only(name: AnyPicture) -> None:
     allowed = {"svg", "path", "circle", "ellipse", "rect"}
     tags = {element.tag.rsplit("}", 1)[-1] for element in ET.fromstring(picture_path(name).read_text())}  # noqa: S314  our own file
     assert tags <= allowed
+
+
+def test_every_use_and_every_pattern_has_a_picture_of_its_own() -> None:
+    assert sorted(USE_PICTURES) == sorted(Use)
+    assert sorted(MOVE_PICTURES) == sorted(Pattern)
+    for pictures in (tuple(USE_PICTURES.values()), tuple(MOVE_PICTURES.values())):
+        assert len({picture_path(picture).read_text() for picture in pictures}) == len(pictures)
 
 
 def test_ink_and_accent_are_the_ones_asked_for() -> None:
