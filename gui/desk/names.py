@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.exercise.model import Demand, Family, Pattern, Use
+from core.exercise.model import Demand, Family, Muscle, Pattern, Use
 from core.plan.model import DayKind
 from gui.theme import Family as Colour
 from gui.theme import MovePicture, ThingPicture, UsePicture
@@ -58,6 +58,30 @@ MOVE_PICTURES: dict[Pattern, MovePicture] = {
     Pattern.WARM_UP: MovePicture.WARM_UP,
     Pattern.COOL_DOWN: MovePicture.COOL_DOWN,
 }
+PATTERN_NAMES: dict[Pattern, str] = {
+    Pattern.SQUAT: "squat",
+    Pattern.HINGE: "hinge",
+    Pattern.LUNGE: "lunge",
+    Pattern.PUSH_LEVEL: "level push",
+    Pattern.PUSH_OVERHEAD: "push overhead",
+    Pattern.PULL_LEVEL: "level pull",
+    Pattern.PULL_OVERHEAD: "pull from overhead",
+    Pattern.CARRY: "carry",
+    Pattern.BRACE_FRONT: "front brace",
+    Pattern.BRACE_SIDE: "side brace",
+    Pattern.BRACE_TWIST: "twist brace",
+    Pattern.GROUND_TO_OVERHEAD: "ground to overhead",
+    Pattern.WALK: "walk",
+    Pattern.RUN: "run",
+    Pattern.CLIMB: "climb",
+    Pattern.MARCH: "march",
+    Pattern.JUMP: "jump",
+    Pattern.QUICK_FEET: "quick feet",
+    Pattern.MOBILITY: "mobility",
+    Pattern.WARM_UP: "warm-up",
+    Pattern.COOL_DOWN: "cool-down",
+}
+MUSCLE_NAMES: dict[Muscle, str] = {muscle: muscle.value.replace("_", " ") for muscle in Muscle}
 DEMAND_NAMES: dict[Demand, str] = {
     Demand.DEEP_KNEE_BEND: "deep knee bend",
     Demand.LOADED_WRIST_EXTENSION: "weight on bent wrists",

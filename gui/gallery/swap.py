@@ -23,7 +23,7 @@ def swap_page(state: ShownState) -> QWidget:
     if state is ShownState.REFUSED:
         panel.movement.show_text("frobnicate")
         panel.dose.show_text("4 × 5 at 40 stone")
-        screen.ask(panel.asked_now())
     elif state is not ShownState.EMPTY:
-        panel.show_movement("Back squat")
+        panel.movement.show_text("Back squat")
+    screen.answer_now()
     return stage.bear(screen)

@@ -78,7 +78,9 @@ class Rooms(QObject):
     def _swap(self) -> QWidget:
         from gui.swap import SwapScreen
 
-        return self._wired(SwapScreen(self._desk))
+        screen = SwapScreen(self._desk)
+        self._window.closed.connect(screen.close_work)
+        return self._wired(screen)
 
     def _week(self) -> QWidget:
         from gui.week import WeekScreen

@@ -1,121 +1,231 @@
-"""One answer on a card: picture, dose, chips and closeness; reasons, cues and cautions open in place."""
+"""One answer on a card: picture, dose, chips and closeness; reasons, numbers, demands and cautions open in place.
+
+The card is reused: `show_answer` paints another answer. From `WIDE` on the closeness stands beside the words, below it
+under them.
+"""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from gui.swap.answer_details import AnswerDetails
+from gui.swap.badges import Badges
 from gui.swap.present import AnswerView
-from gui.theme import Space, TextRole
+from gui.theme import Radius, Space, TextRole, tokens_of
 from gui.widgets import (
     Card,
     Chip,
+    ChoiceChip,
     ClosenessBars,
     FlowLayout,
     Ink,
     LinkButton,
-    Notice,
     PictureLabel,
     PrimaryButton,
-    SecondaryButton,
     Text,
 )
+from gui.widgets.drawing import draw_focus, open_painter
 
 PICTURE = 72
 SIDE_WIDTH = 156
+WIDE = 560
+MORE, LESS = "Why, and how", "Less"
+COMPARE = "compare"
 
 
 class AnswerCard(Card):
-    """`used` (exercise id) when the person wants it in the week; `picked` when the card itself is chosen."""
+    """`used`, `picked` and `compare_wanted` (exercise id); `walked` (-1, 1) by the arrow keys, `left` by Escape."""
 
     used = Signal(str)
     picked = Signal(str)
+    compare_wanted = Signal(str)
+    walked = Signal(int)
+    left = Signal()
 
-    def __init__(self, view: AnswerView, *, first: bool, parent: QWidget | None = None) -> None:
+    def __init__(self, view: AnswerView, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.S, parent=parent)
         self._view = view
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._picture = PictureLabel(view.picture, PICTURE)
+        self._badges = Badges()
+        self._name = Text("", TextRole.HEADING, wrap=True)
+        self._relation = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
+        self._things = Text("", TextRole.BODY, wrap=True)
+        self._dose = Text("", TextRole.HEADING, wrap=True)
+        self._chips: list[Chip] = []
+        self._flow = FlowLayout()
+        self.more = LinkButton(MORE)
+        self.compare = ChoiceChip(COMPARE)
+        self.use = PrimaryButton("Use this")
+        self._bars = ClosenessBars()
+        self._details: AnswerDetails | None = None
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._side = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._wide = True
+        self._arrange()
+        self.more.clicked.connect(self.toggle)
+        self.use.clicked.connect(self._use)
+        self.compare.clicked.connect(self._compare)
+        self.show_answer(view)
+
+    def show_answer(self, view: AnswerView) -> None:
+        """Paint another answer, closed."""
+        same = view.exercise_id == self._view.exercise_id
+        self._view = view
+        self._picture.show_picture(view.picture)
+        self._badges.show_badges(view.badges)
+        for label, text in (
+            (self._name, view.name),
+            (self._relation, view.relation),
+            (self._things, view.things),
+            (self._dose, view.dose),
+        ):
+            label.setText(text)
+        self._show_chips(view)
+        self._bars.show_closeness(view.total, view.parts)
         self.setAccessibleName(f"{view.name}: {view.dose}. {view.things}. How close: {view.total} of 100.")
-        self.set_chosen(first)
-        self._more = LinkButton("Why, and how")
-        self._more.clicked.connect(self._toggle)
-        use = PrimaryButton("Use this") if first else SecondaryButton("Use this")
-        use.setAccessibleName(f"Use {view.name}")
-        use.clicked.connect(self._use)
-        row = QHBoxLayout()
-        row.setSpacing(Space.L)
-        row.addWidget(PictureLabel(view.picture, PICTURE), 0, Qt.AlignmentFlag.AlignTop)
-        row.addLayout(self._middle(), 1)
-        row.addLayout(self._side(use))
-        self.body.addLayout(row)
-        self._details = _Details(view, self)
-        self._details.hide()
-        self.body.addWidget(self._details)
+        self.use.setAccessibleName(f"Use {view.name}")
+        self.more.setAccessibleName(f"Why and how: {view.name}")
+        self.compare.setAccessibleName(f"Compare {view.name}")
+        if self._details is not None:
+            self._details.show_answer(view)
+            if not same:
+                self._show_open(False)
 
     def view(self) -> AnswerView:
         """What the card shows."""
         return self._view
 
+    def show_comparing(self, comparing: bool) -> None:
+        """Mark it as one of the two to compare."""
+        self.compare.setChecked(comparing)
+
+    def is_open(self) -> bool:
+        """Whether its details are shown."""
+        return self._details is not None and not self._details.isHidden()
+
+    def toggle(self) -> None:
+        """Open or close the details."""
+        self._show_open(not self.is_open())
+
+    def details(self) -> AnswerDetails | None:
+        """The part that opens, once it was opened."""
+        return self._details
+
     def mousePressEvent(self, event: QMouseEvent) -> None:
         super().mousePressEvent(event)
         self.picked.emit(self._view.exercise_id)
 
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.picked.emit(self._view.exercise_id)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.update()
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self._use()
-        elif event.key() == Qt.Key.Key_Space:
-            self._toggle()
-        else:
+        deeds = {
+            Qt.Key.Key_Return: self._use,
+            Qt.Key.Key_Enter: self._use,
+            Qt.Key.Key_Space: self.toggle,
+            Qt.Key.Key_C: self._compare,
+            Qt.Key.Key_Down: lambda: self.walked.emit(1),
+            Qt.Key.Key_Up: lambda: self.walked.emit(-1),
+            Qt.Key.Key_Escape: self.left.emit,
+        }
+        deed = deeds.get(Qt.Key(event.key()))
+        if deed is None:
             super().keyPressEvent(event)
+        else:
+            deed()
 
-    def _middle(self) -> QVBoxLayout:
-        view = self._view
-        column = QVBoxLayout()
-        column.setSpacing(Space.XS)
-        column.addWidget(Text(view.name, TextRole.HEADING, wrap=True))
-        column.addWidget(Text(view.relation, TextRole.SMALL, Ink.SOFT, wrap=True))
-        column.addWidget(Text(view.things, TextRole.BODY, wrap=True))
-        column.addWidget(Text(view.dose, TextRole.HEADING, wrap=True))
-        chips = QWidget()
-        flow = FlowLayout(parent=chips)
-        for text, tone in view.chips:
-            flow.addWidget(Chip(text, tone))
-        column.addWidget(chips)
-        column.addWidget(self._more, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addStretch(1)
-        return column
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.hasFocus():
+            painter = open_painter(self)
+            draw_focus(painter, self.rect(), tokens_of(self).focus, radius=Radius.CARD)
+            painter.end()
 
-    def _side(self, use: QWidget) -> QVBoxLayout:
-        bars = ClosenessBars(self._view.total, self._view.parts)
-        bars.setFixedWidth(SIDE_WIDTH)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        wide = self.width() >= WIDE
+        if wide is not self._wide:
+            self._wide = wide
+            self._turn()
+
+    def _arrange(self) -> None:
+        self._row.setSpacing(Space.M)
+        words = QHBoxLayout()
+        words.setSpacing(Space.L)
+        words.addLayout(self._left())
+        words.addLayout(self._middle(), 1)
+        self._side.setSpacing(Space.M)
+        self._side.addWidget(self._bars)
+        self._side.addStretch(1)
+        self._side.addWidget(self.use, 0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
+        self._row.addLayout(words, 1)
+        self._row.addLayout(self._side)
+        self.body.addLayout(self._row)
+        self._turn()
+
+    def _turn(self) -> None:
+        """Closeness beside the words, or below them."""
+        beside, below = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+        self._row.setDirection(beside if self._wide else below)
+        self._side.setDirection(below if self._wide else beside)
+        self._bars.setMinimumWidth(SIDE_WIDTH if self._wide else 0)
+        self._bars.setMaximumWidth(SIDE_WIDTH if self._wide else 2 * SIDE_WIDTH)
+
+    def _left(self) -> QVBoxLayout:
         column = QVBoxLayout()
         column.setSpacing(Space.S)
-        column.addWidget(bars)
+        column.addWidget(self._picture)
+        column.addWidget(self._badges, 0, Qt.AlignmentFlag.AlignHCenter)
         column.addStretch(1)
-        column.addWidget(use, 0, Qt.AlignmentFlag.AlignRight)
         return column
 
-    def _toggle(self) -> None:
-        opening = not self._details.isVisible()
-        self._details.setVisible(opening)
-        self._more.show_label("Less" if opening else "Why, and how")
+    def _middle(self) -> QVBoxLayout:
+        column = QVBoxLayout()
+        column.setSpacing(Space.XS)
+        for text in (self._name, self._relation, self._things, self._dose):
+            column.addWidget(text)
+        column.addLayout(self._flow)
+        links = QHBoxLayout()
+        links.setContentsMargins(-Space.XS, 0, 0, 0)
+        links.setSpacing(Space.M)
+        links.addWidget(self.more)
+        links.addWidget(self.compare)
+        links.addStretch(1)
+        column.addStretch(1)
+        column.addLayout(links)
+        return column
+
+    def _show_chips(self, view: AnswerView) -> None:
+        while len(self._chips) < len(view.chips):
+            chip = Chip()
+            self._chips.append(chip)
+            self._flow.addWidget(chip)
+        for at, chip in enumerate(self._chips):
+            chip.setVisible(at < len(view.chips))
+            if at < len(view.chips):
+                chip.show_chip(*view.chips[at])
+                chip.updateGeometry()
+
+    def _show_open(self, opened: bool) -> None:
+        if opened and self._details is None:
+            self._details = AnswerDetails(self)
+            self._details.show_answer(self._view)
+            self.body.addWidget(self._details)
+        if self._details is not None:
+            self._details.setVisible(opened)
+        self.more.show_label(LESS if opened else MORE)
 
     def _use(self) -> None:
         self.used.emit(self._view.exercise_id)
 
-
-class _Details(QWidget):
-    """Reasons, cues and cautions."""
-
-    def __init__(self, view: AnswerView, parent: QWidget) -> None:
-        super().__init__(parent)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(PICTURE + Space.L, 0, 0, 0)
-        column.setSpacing(Space.XS)
-        for title, lines in (("Why", view.reasons), ("How", view.cues)):
-            if lines:
-                column.addWidget(Text(title, TextRole.SMALL_STRONG))
-                column.addWidget(Text("\n".join(lines), TextRole.SMALL, Ink.SOFT, wrap=True))
-        for caution in view.cautions:
-            column.addWidget(Notice(caution))
+    def _compare(self) -> None:
+        self.compare_wanted.emit(self._view.exercise_id)

@@ -1,4 +1,4 @@
-"""What the swap screen shows: answers and left-out movements as ready words and shares."""
+"""What the swap screen shows of its answers, as ready words, shares and pictures."""
 
 from __future__ import annotations
 
@@ -8,70 +8,109 @@ from core.effort.words import dose_words
 from core.exercise.model import Exercise
 from core.loads.model import Rung
 from core.quantity.display import UnitSystem, format_length, format_volume
-from core.swap.model import Answer, Swap
+from core.swap.model import Answer, Cause, Swap
 from core.things.affordance import Grade
-from gui.desk.names import MOVE_PICTURES
-from gui.theme import MovePicture
+from gui.desk.names import DEMAND_NAMES, MOVE_PICTURES, USE_NAMES, USE_PICTURES
+from gui.swap.closeness_words import closeness_lines, minutes, not_carried
+from gui.theme import MovePicture, UsePicture
 from gui.widgets import BarRow, Tone
 
-MOST_CHIPS = 4
-QUICK_SET_UP_S = 60.0
+MOST_CHIPS, MOST_BADGES = 4, 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Badge:
+    """A use as a small picture, and its words."""
+
+    picture: UsePicture
+    words: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AnswerView:
-    """One answer, ready to paint. `parts` are closeness bars, `reasons` and `cues` the lines that open in place."""
+    """One answer, ready to paint. `parts` are closeness bars, `meaning` what each of their numbers says here."""
 
     exercise_id: str
     name: str
     relation: str
     things: str
     dose: str
+    set_up: str
     chips: tuple[tuple[str, Tone], ...]
     total: str
     parts: tuple[BarRow, ...]
+    meaning: tuple[tuple[str, str], ...]
     reasons: tuple[str, ...]
     cues: tuple[str, ...]
+    demands: tuple[str, ...]
+    not_carried: tuple[str, ...]
     cautions: tuple[str, ...]
     picture: MovePicture
+    badges: tuple[Badge, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One movement on the way up to the one asked for; `now` marks the one that can be done today."""
+
+    name: str
+    now: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SwapView:
-    """All answers, the sentence on the asked load, and every movement left out with its reason."""
+    """The head over the answers, the answers, the sentence on the asked load, and the way up where there is one.
 
+    `itself` says why the movement asked for is no answer; empty where it is one.
+    """
+
+    asked: str
+    picture: MovePicture
     heading: str
+    itself: str
     answers: tuple[AnswerView, ...]
     note: str
-    left_out: tuple[tuple[str, str], ...]
+    steps: tuple[Step, ...]
+    fitting: int
 
 
-def present(swap: Swap, system: UnitSystem, most: int) -> SwapView:
-    """The first `most` answers and everything left out."""
-    shown = tuple(_answer(answer, swap.asked, system) for answer in swap.answers[:most])
+def present(swap: Swap, cause: Cause, system: UnitSystem, most: int) -> SwapView:
+    """The first `most` answers and what belongs above them."""
+    shown = tuple(answer_view(answer, swap.asked, cause, system) for answer in swap.answers[:most])
+    itself = next((left.why for left in swap.left_out if left.exercise_id == swap.asked.id), "")
     return SwapView(
+        asked=swap.asked.name,
+        picture=MOVE_PICTURES[swap.asked.main_pattern],
         heading=_heading(len(shown), len(swap.answers)),
+        itself=f"{swap.asked.name} itself is out: {itself}." if itself else "",
         answers=shown,
         note=swap.note,
-        left_out=tuple((left.name, left.why) for left in swap.left_out),
+        steps=tuple(Step(name=exercise.name, now=at == 0) for at, exercise in enumerate(swap.chain)),
+        fitting=len(swap.answers),
     )
 
 
 def _heading(shown: int, fitting: int) -> str:
     if not fitting:
-        return "Nothing you list can stand in here"
-    fit = "fits" if fitting == 1 else "fit"
-    return f"{shown} of {fitting} that {fit} · ranked by how close the training effect should be"
+        return "Nothing here can stand in for it"
+    many = (
+        f"{shown} of {fitting} that fit"
+        if fitting > shown
+        else "1 that fits"
+        if fitting == 1
+        else f"{fitting} that fit"
+    )
+    return f"{many} · the closest in training effect first"
 
 
-def _answer(answer: Answer, asked: Exercise, system: UnitSystem) -> AnswerView:
-    exercise = answer.exercise
-    closeness = answer.closeness
+def answer_view(answer: Answer, asked: Exercise, cause: Cause, system: UnitSystem) -> AnswerView:
+    """One answer in words."""
+    exercise, close = answer.exercise, answer.closeness
     parts = (
-        ("pattern", closeness.pattern),
-        ("muscles", closeness.muscles),
-        ("effort", closeness.effort),
-        ("set-up", closeness.set_up),
+        ("pattern", close.pattern),
+        ("muscles", close.muscles),
+        ("effort", close.effort),
+        ("set-up", close.set_up),
     )
     return AnswerView(
         exercise_id=exercise.id,
@@ -79,25 +118,38 @@ def _answer(answer: Answer, asked: Exercise, system: UnitSystem) -> AnswerView:
         relation=_relation(exercise, asked),
         things=things_words(answer, system),
         dose=dose_words(answer.dose, exercise, answer.binding, system),
+        set_up=minutes(answer.binding.set_up_s) if answer.binding.set_up_s > 0 else "nothing to set up",
         chips=_chips(answer),
-        total=f"{closeness.total:.0%}".rstrip("%"),
-        parts=tuple(BarRow(label=label, share=share, value_text=f"{share:.0%}") for label, share in parts),
+        total=f"{100 * close.total:.0f}",
+        parts=tuple(BarRow(label=label, share=share, value_text=f"{100 * share:.0f}") for label, share in parts),
+        meaning=closeness_lines(answer, asked, cause),
         reasons=answer.why,
         cues=exercise.cues,
+        demands=tuple(DEMAND_NAMES[demand] for demand in DEMAND_NAMES if demand in exercise.demands),
+        not_carried=not_carried(exercise, asked),
         cautions=answer.cautions,
         picture=MOVE_PICTURES[exercise.main_pattern],
+        badges=_badges(answer),
     )
 
 
 def _relation(exercise: Exercise, asked: Exercise) -> str:
     if exercise.id == asked.id:
-        return "the same movement"
+        return "the same movement, with what you have"
     if exercise.side_share > asked.side_share and exercise.main_pattern is not asked.main_pattern:
         return "one side takes the load"
     pattern = "same pattern" if exercise.main_pattern is asked.main_pattern else "near pattern"
     if exercise.level != asked.level:
         return f"{pattern}, {'harder' if exercise.level > asked.level else 'easier'}"
     return pattern
+
+
+def _badges(answer: Answer) -> tuple[Badge, ...]:
+    binding = answer.binding
+    uses = [binding.load.use] if binding.load is not None else []
+    uses += [held.use for held in binding.fixtures]
+    found = tuple(Badge(picture=USE_PICTURES[use], words=USE_NAMES[use]) for use in dict.fromkeys(uses))
+    return found[:MOST_BADGES] or (Badge(picture=UsePicture.BODY, words="your body alone"),)
 
 
 def things_words(answer: Answer, system: UnitSystem) -> str:
@@ -133,11 +185,10 @@ def _chips(answer: Answer) -> tuple[tuple[str, Tone], ...]:
     load = answer.binding.load
     pours = [part for part in load.recipe.parts if part.fill_l] if load is not None else []
     if pours:
-        names = " and ".join(part.name.lower() for part in pours)
-        found.append((f"fill {names}", Tone.PLAIN))
+        found.append((f"fill it, {minutes(answer.binding.set_up_s)}", Tone.PLAIN))
     elif load is not None:
         found.append(("no filling", Tone.GOOD))
-    else:
+    elif not answer.binding.thing_ids:
         found.append(("nothing to set up", Tone.GOOD))
     if answer.binding.load_grade is Grade.POOR:
         found.append(("poor grip", Tone.FAIR))

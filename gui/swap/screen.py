@@ -1,131 +1,181 @@
-"""The swap screen: the question on the left, answers on the right, what was left out below; answers follow typing."""
+"""The swap screen: the question on the left, answers on the right, what was left out below; answers follow typing.
+
+A question is answered off the GUI thread, and the answers before it stay until the newer ones are there.
+"""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
 
 from core.effort.capacity import Prescription
 from core.effort.dose_text import parse_dose
 from core.errors import InputError
-from core.exercise.find import find_exercises
-from core.exercise.model import Exercise
-from core.house.wishes import WEEKDAYS, Pin
-from core.plan.model import DayKind
-from core.store.commands import SetPins
-from core.store.values import ChangeSet
-from core.swap.model import Swap, SwapRequest
-from core.swap.swap import swap
+from core.exercise.model import Demand, Exercise
+from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
+from gui.desk.names import MOVE_PICTURES
+from gui.household.adding import adding, one_of_kind, things_of
 from gui.shell.entry import ScreenName
 from gui.swap.answer_card import AnswerCard
-from gui.swap.ask_panel import Asked, AskPanel
-from gui.swap.present import SwapView, present
-from gui.theme import MovePicture, Space, TextRole
-from gui.widgets import Card, EmptyState, Ink, LinkButton, Page, Text
+from gui.swap.answers import TO_HOUSEHOLD, Answers
+from gui.swap.ask_panel import NARROW_WIDTH, PANEL_WIDTH, Asked, AskPanel
+from gui.swap.asking import Asking, Found, Question, WaysOut
+from gui.swap.compare_page import ComparePage
+from gui.swap.dose_hint import usual_dose
+from gui.swap.left_out_words import left_out_view
+from gui.swap.present import present
+from gui.swap.start_page import EXAMPLES, StartPage
+from gui.swap.use_flow import UseFlow
+from gui.swap.ways_words import way_rows
+from gui.theme import MovePicture, Space
+from gui.widgets import EmptyState, Page
 from gui.widgets.page import PageScroll
 
 SHOWN_AT_FIRST, MORE_EACH_TIME = 6, 12
-SUGGESTIONS = 8
-LEFT_OUT_AT_FIRST = 3
+NARROW_BELOW = 880
+START_TITLE = "Which movement would you do?"
+START_NOTE = "Type any name you know it by; half a word will do. The answers come as you type."
+NO_SUCH_TITLE = "No movement here answers to that"
+NO_SUCH_NOTE = "Try another word for it, or the pattern it belongs to, such as squat, row or carry."
+WAYS_OUT, WAYS_MORE = "The nearest ways out", "What would open more"
 
 
 class SwapScreen(Page):
-    """Finds the nearest thing the person can do. Asks core at every change; a swap takes a few milliseconds."""
+    """See the module."""
 
     def __init__(self, desk: Desk, *, parent: QWidget | None = None) -> None:
         subtitle = "find the nearest thing you can do, with what you own, today"
-        super().__init__("Swap a movement", subtitle, scroll=False, parent=parent)
+        super().__init__("Swap a movement", subtitle, scroll=False, gutter=False, parent=parent)
         self._desk = desk
+        self._icons = {kind.id: kind.icon for kind in desk.catalog.kinds}
         self._most = SHOWN_AT_FIRST
-        self._exercise: Exercise | None = None
-        self._swap: Swap | None = None
-        self._cards: list[AnswerCard] = []
+        self._found: Found | None = None
+        self._comparing: tuple[str, ...] = ()
+        self._came_from: tuple[str, int] | None = None
+        self.asking = Asking(desk, self)
         self.panel = AskPanel()
-        self._answers = _Answers()
-        self._empty = EmptyState(
+        self.answers = Answers()
+        self.compare = ComparePage()
+        self.start = StartPage(self._examples())
+        self.use = UseFlow(desk, self.answers.used_card, self)
+        self._nobody = EmptyState(
             MovePicture.SQUAT,
             "Who trains?",
             "Swaps depend on your body mass and height, and on what you own. Give those first.",
             "Go to your household",
         )
-        self._quiet = EmptyState(
-            MovePicture.SQUAT,
-            "Name a movement",
-            "Type what you would do, such as back squat, pull-up or easy run. The answers appear as you type.",
-            "Try a back squat",
-        )
         self._stack = QStackedWidget()
         self._arrange()
         self._connect()
-        self._show_places()
+        self._show_people_and_places()
         self.ask(self.panel.asked_now())
 
     def show_jump(self, jump: Jump) -> None:
         """Ask for the movement a jump names."""
         exercise = self._desk.catalog.exercise_by_id.get(jump.exercise_id or "")
         if exercise is not None:
+            self._came_from = (exercise.id, jump.weekday) if jump.weekday is not None else None
             self.panel.show_movement(exercise.name)
 
     def ask(self, asked: Asked) -> None:
-        """Work out the answers for what the panel says."""
-        self._most = SHOWN_AT_FIRST
-        self._exercise, self._swap = None, None
-        person = self._desk.person()
-        if person is None:
-            self._stack.setCurrentWidget(self._empty)
-            return
-        prescription = self._dose(asked.dose)
-        found = find_exercises(asked.movement, self._desk.catalog, 1)
-        if not found:
-            self.panel.movement.show_fault(_unknown(asked.movement))
-            self.panel.show_note("")
-            self._stack.setCurrentWidget(self._quiet)
-            return
-        self.panel.movement.show_fault("")
-        self._exercise = found[0].exercise
-        request = SwapRequest(asked=self._exercise, cause=asked.cause, spare=asked.spare, prescription=prescription)
-        setting = self._desk.setting(self._place_ids()[max(0, asked.place)])
-        if setting is not None:
-            self._swap = swap(request, setting, self._desk.catalog)
-            self._show()
+        """Have the answers for what the panel says worked out."""
+        question = self._question(asked)
+        if self._desk.person() is None:
+            self.asking.stop()
+            self._stack.setCurrentWidget(self._nobody)
+        elif question is None:
+            self.asking.stop()
+            self._show_start(START_TITLE, START_NOTE)
+        else:
+            self.asking.ask(question)
+
+    def answer_now(self) -> None:
+        """Work out at once what the panel says, for pictures of the screen."""
+        question = self._question(self.panel.asked_now())
+        if question is not None:
+            self.asking.answer_now(question)
 
     def cards(self) -> tuple[AnswerCard, ...]:
         """The answers shown, best first."""
-        return tuple(self._cards)
+        return self.answers.cards()
+
+    def is_comparing(self) -> bool:
+        """Whether two answers stand side by side."""
+        return self._stack.currentWidget() is self._compare_page
+
+    def is_starting(self) -> bool:
+        """Whether no movement is chosen."""
+        return self._stack.currentWidget() is self._start_page
+
+    def close_work(self) -> None:
+        """Wait until nothing works in the background any more."""
+        self.asking.close()
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self.panel.movement.edit.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._focus_movement()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        width = NARROW_WIDTH if self.width() < NARROW_BELOW else PANEL_WIDTH
+        if width != self.panel.width():
+            self.panel.setFixedWidth(width)
+            self._left.setFixedWidth(width + Space.L)
 
     def _arrange(self) -> None:
-        right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(PageScroll(self._answers))
-        for widget in (right, self._empty, self._quiet):
-            self._stack.addWidget(widget)
-        self._right = right
+        self._answers_page = PageScroll(self.answers)
+        self._compare_page = PageScroll(self.compare)
+        self._start_page = PageScroll(self.start)
+        for page in (self._answers_page, self._compare_page, self._start_page, self._nobody):
+            self._stack.addWidget(page)
         row = QHBoxLayout()
-        row.setSpacing(Space.L)
-        left = PageScroll(self.panel)
-        left.setFixedWidth(self.panel.width() + Space.L)
-        row.addWidget(left)
+        row.setSpacing(Space.S)
+        self._left = PageScroll(self.panel)
+        self._left.setFixedWidth(PANEL_WIDTH + Space.L)
+        row.addWidget(self._left)
         row.addWidget(self._stack, 1)
         self.body.addLayout(row, 1)
 
     def _connect(self) -> None:
-        self.panel.asked.connect(self.ask)
-        self.panel.typed.connect(self._suggest)
-        self._answers.more.clicked.connect(self._show_more)
-        self._empty.acted.connect(self._go_home)
-        self._quiet.acted.connect(self._try_one)
+        panel, answers = self.panel, self.answers
+        panel.asked.connect(self.ask)
+        panel.person_chosen.connect(self._choose_person)
+        panel.movement.entered.connect(self._focus_answers)
+        self.asking.answered.connect(self._show_found)
+        self.asking.ways.connect(self._show_ways)
+        answers.used.connect(self._use)
+        answers.picked.connect(answers.choose)
+        answers.compare_wanted.connect(self._compare)
+        answers.left.connect(self._focus_movement)
+        answers.more.clicked.connect(self._show_more)
+        answers.bare.link_followed.connect(self._follow)
+        answers.chain.wanted.connect(panel.show_movement)
+        answers.ways.have.connect(self._have)
+        answers.ways.look.connect(self._look)
+        answers.ways.unspare.connect(self._unspare)
+        self.compare.used.connect(self._use_compared)
+        self.compare.left.connect(self._leave_compare)
+        self.start.chosen.connect(panel.show_movement)
+        self._nobody.acted.connect(self._go_home)
         self._desk.changed.connect(self._refresh)
 
-    def _suggest(self, text: str) -> None:
-        found = find_exercises(text, self._desk.catalog, SUGGESTIONS)
-        self.panel.show_suggestions(tuple(one.exercise.name for one in found))
+    def _question(self, asked: Asked) -> Question | None:
+        """What is asked; None while nobody trains or no movement is named."""
+        person, prescription = self._desk.person(), self._dose(asked.dose)
+        if person is None or not asked.movement.strip():
+            return None
+        return Question(
+            text=asked.movement,
+            cause=asked.cause,
+            spare=asked.spare,
+            prescription=prescription,
+            place_id=self._place_ids()[max(0, asked.place)],
+            house=self._desk.house(),
+            person=person,
+            catalog=self._desk.catalog,
+        )
 
     def _dose(self, text: str) -> Prescription | None:
         self.panel.dose.show_fault("")
@@ -137,142 +187,149 @@ class SwapScreen(Page):
             self.panel.dose.show_fault(str(error))
             return None
 
-    def _place_ids(self) -> tuple[str | None, ...]:
-        return tuple(place.id for place in self._desk.house().places) or (None,)
-
-    def _show_places(self) -> None:
-        names = tuple(place.name for place in self._desk.house().places) or ("Anywhere",)
-        index = max(0, self.panel.place.index())
-        self.panel.place.show_options(names, min(index, len(names) - 1))
+    def _show_found(self, found: Found) -> None:
+        """The names that come near, and the answers; the newest question only."""
+        panel = self.panel
+        typed = found.question.text
+        best = found.near[0] if found.near else None
+        exact = best is not None and best.exact
+        panel.movement.show_near(() if exact else tuple(_named(one.exercise, one.matched) for one in found.near))
+        panel.show_read_as("" if best is None or best.exercise.name == typed.strip() else best.exercise.name)
+        if best is None or found.swap is None:
+            self._show_start(NO_SUCH_TITLE, NO_SUCH_NOTE)
+            return
+        panel.show_usual_dose(usual_dose(best.exercise, found.question.person, self._desk.units()))
+        self._most, self._comparing = SHOWN_AT_FIRST, ()
+        if self._found is None or self._found.swap is None or self._found.swap.asked.id != best.exercise.id:
+            self.answers.used_card.hide()
+        self._found = found
+        self.answers.show_bare(not found.question.house.things)
+        self._show()
+        self._stack.setCurrentWidget(self._answers_page)
 
     def _show(self) -> None:
-        if self._swap is None:
+        if self._found is None or self._found.swap is None:
             return
-        view = present(self._swap, self._desk.units(), self._most)
+        swap, cause = self._found.swap, self._found.question.cause
+        view = present(swap, cause, self._desk.units(), self._most)
         self.panel.show_note(view.note)
-        self._cards = self._answers.show_swap(view)
-        for card in self._cards:
-            card.used.connect(self._use)
-            card.picked.connect(self._pick)
-        self._answers.more.setVisible(len(self._swap.answers) > self._most)
-        self._stack.setCurrentWidget(self._right)
+        self.answers.show_swap(view, left_out_view(swap, self._desk.catalog))
+        self._mark_comparing()
+
+    def _show_ways(self, ways: WaysOut) -> None:
+        few = self._found is None or self._found.swap is None or not self._found.swap.answers
+        self.answers.ways.show_ways(WAYS_OUT if few else WAYS_MORE, way_rows(ways, self._icons))
+
+    def _show_start(self, title: str, note: str) -> None:
+        self._found = None
+        self.panel.show_note("")
+        if not self.panel.movement.text().strip():
+            self.panel.show_read_as("")
+        week = self._desk.week()
+        blocks = [block for day in (week.days if week is not None else ()) for block in day.blocks]
+        names = dict.fromkeys(block.exercise.name for block in blocks if block.exercise.family is not None)
+        self.start.show_start(title, note, tuple(names))
+        self._stack.setCurrentWidget(self._start_page)
 
     def _show_more(self) -> None:
         self._most += MORE_EACH_TIME
         self._show()
 
-    def _pick(self, exercise_id: str) -> None:
-        for card in self._cards:
-            card.set_chosen(card.view().exercise_id == exercise_id)
-
     def _use(self, exercise_id: str) -> None:
-        """Pin the answer to the day that has the movement asked for, else to the first strength day."""
-        person = self._desk.person()
-        weekday = self._day_for()
-        if person is None:
+        if self._found is None or self._found.swap is None:
             return
-        if weekday is None:
-            self.toast.say("You have no training days yet. Give your days on the Week screen first.")
-            return
-        wishes = self._desk.wishes()
-        asked_id = self._exercise.id if self._exercise is not None else ""
-        pins = tuple(pin for pin in wishes.pins if (pin.weekday, pin.exercise_id) != (weekday, asked_id))
-        if self._desk.do(SetPins(person.id, (*pins, Pin(weekday=weekday, exercise_id=exercise_id)))):
-            name = self._desk.catalog.exercise_by_id[exercise_id].name
-            self.toast.say(f"{name} is pinned to {WEEKDAYS[weekday]}. Rebuild the week to fit it in.", undo=True)
+        asked = self._found.swap.asked
+        came_from = self._came_from[1] if self._came_from is not None and self._came_from[0] == asked.id else None
+        self.use.use(self._desk.catalog.exercise_by_id[exercise_id], asked, came_from)
+        self._answers_page.ensureVisible(0, 0)
 
-    def _day_for(self) -> int | None:
-        week = self._desk.week()
-        asked_id = self._exercise.id if self._exercise is not None else ""
-        days = week.days if week is not None else ()
-        for day in days:
-            if any(block.exercise.id == asked_id for block in day.blocks):
-                return day.weekday
-        strength = [day.weekday for day in days if day.kind is DayKind.STRENGTH]
-        wished = [wish.weekday for wish in self._desk.wishes().days]
-        return next(iter(strength or wished), None)
+    def _use_compared(self, exercise_id: str) -> None:
+        self._leave_compare()
+        self._use(exercise_id)
+
+    def _compare(self, exercise_id: str) -> None:
+        """Mark an answer; with the second one both stand side by side."""
+        if exercise_id in self._comparing:
+            self._comparing = tuple(one for one in self._comparing if one != exercise_id)
+        else:
+            self._comparing = (*self._comparing[-1:], exercise_id)
+        self._mark_comparing()
+        views = {card.view().exercise_id: card.view() for card in self.cards()}
+        if len(self._comparing) == 2 and all(one in views for one in self._comparing):
+            self.compare.show_two(views[self._comparing[0]], views[self._comparing[1]])
+            self._stack.setCurrentWidget(self._compare_page)
+            self.compare.back.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _mark_comparing(self) -> None:
+        for card in self.cards():
+            card.show_comparing(card.view().exercise_id in self._comparing)
+
+    def _leave_compare(self) -> None:
+        last = self._comparing[-1:] or ("",)
+        self._comparing = ()
+        self._mark_comparing()
+        self._stack.setCurrentWidget(self._answers_page)
+        for card in self.cards():
+            if card.view().exercise_id == last[0]:
+                card.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _have(self, kind_id: str) -> None:
+        """The person has one after all: it joins the household, and the answers follow."""
+        taken = (thing.id for thing in self._desk.house().things)
+        self._desk.do(adding(things_of((one_of_kind(self._desk.catalog.kind_by_id[kind_id]),), taken)))
+
+    def _look(self, place_id: str) -> None:
+        self.panel.place.show_index(self._place_ids().index(place_id))
+        self.ask(self.panel.asked_now())
+
+    def _unspare(self, demand: str) -> None:
+        self.panel.unspare(Demand(demand))
+
+    def _place_ids(self) -> tuple[str | None, ...]:
+        return tuple(place.id for place in self._desk.house().places) or (None,)
+
+    def _show_people_and_places(self) -> None:
+        house, person = self._desk.house(), self._desk.person()
+        names = tuple(place.name for place in house.places) or ("Anywhere",)
+        index = max(0, self.panel.place.index())
+        self.panel.show_places(names, min(index, len(names) - 1))
+        ids = [one.id for one in house.people]
+        self.panel.show_people(
+            tuple(one.name for one in house.people), ids.index(person.id) if person is not None else -1
+        )
+        own = person.spares if person is not None else frozenset()
+        self.panel.show_own_spares(tuple(demand for demand in Demand if demand in own))
+
+    def _choose_person(self, index: int) -> None:
+        self._desk.choose_person(self._desk.house().people[index].id)
 
     def _refresh(self, change: ChangeSet) -> None:
-        if change.kinds & SETTING_KINDS or not self._cards:
-            self._show_places()
+        if change.kinds & (SETTING_KINDS | {Kind.SETTINGS}):
+            self._show_people_and_places()
             self.ask(self.panel.asked_now())
+
+    def _focus_answers(self) -> None:
+        self.panel.movement.hide_near()
+        if self.cards() and self._stack.currentWidget() is self._answers_page:
+            self.cards()[0].setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _focus_movement(self) -> None:
+        self.panel.movement.edit.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _follow(self, link: str) -> None:
+        if link == TO_HOUSEHOLD:
+            self._go_home()
 
     def _go_home(self) -> None:
         self._desk.jump.emit(Jump(screen=ScreenName.HOUSEHOLD))
 
-    def _try_one(self) -> None:
-        self.panel.show_movement("Back squat")
+    def _examples(self) -> tuple[tuple[MovePicture, str], ...]:
+        by_id = self._desk.catalog.exercise_by_id
+        known = [by_id[exercise_id] for exercise_id in EXAMPLES if exercise_id in by_id]
+        return tuple((MOVE_PICTURES[exercise.main_pattern], exercise.name) for exercise in known)
 
 
-def _unknown(text: str) -> str:
-    if not text.strip():
-        return ""
-    return "No movement here answers to that. Try another word for it."
-
-
-class _Answers(QWidget):
-    """Heading, answer cards, and the card of what was left out."""
-
-    def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._heading = Text("", TextRole.SMALL, Ink.SOFT)
-        self._cards = QVBoxLayout()
-        self._cards.setSpacing(Space.M)
-        self.more = LinkButton("Show more")
-        self.left_out = _LeftOut()
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(Space.M)
-        column.addWidget(self._heading)
-        column.addLayout(self._cards)
-        column.addWidget(self.more, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addWidget(self.left_out)
-        column.addStretch(1)
-
-    def show_swap(self, view: SwapView) -> list[AnswerCard]:
-        """Paint a swap; the cards made."""
-        self._heading.setText(view.heading)
-        while (item := self._cards.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        cards = [AnswerCard(answer, first=at == 0) for at, answer in enumerate(view.answers)]
-        for card in cards:
-            self._cards.addWidget(card)
-        self.left_out.show_left_out(view.left_out)
-        return cards
-
-
-class _LeftOut(Card):
-    """The first few movements left out; all of them with their reasons on demand."""
-
-    def __init__(self, *, parent: QWidget | None = None) -> None:
-        super().__init__(parent=parent)
-        self._short = Text("", TextRole.BODY, wrap=True)
-        self._all = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
-        self._toggle = LinkButton("")
-        self._toggle.clicked.connect(self._open)
-        self._count = 0
-        for widget in (self._short, self._toggle, self._all):
-            self.body.addWidget(widget)
-
-    def show_left_out(self, rows: tuple[tuple[str, str], ...]) -> None:
-        """Paint other rows of (name, reason)."""
-        self._count = len(rows)
-        first = "; ".join(f"{name} ({why})" for name, why in rows[:LEFT_OUT_AT_FIRST])
-        self._short.setText(f"Left out: {first}.")
-        self._all.setText("\n".join(f"{name}: {why}" for name, why in rows))
-        self._all.hide()
-        self._toggle.show_label(f"All {len(rows)} and why")
-        self._toggle.setVisible(len(rows) > LEFT_OUT_AT_FIRST)
-        self.setVisible(bool(rows))
-
-    def text(self) -> str:
-        """Everything left out, as shown when open."""
-        return self._all.text()
-
-    def _open(self) -> None:
-        opening = not self._all.isVisible()
-        self._all.setVisible(opening)
-        self._toggle.show_label("Fewer" if opening else f"All {self._count} and why")
+def _named(exercise: Exercise, matched: str) -> tuple[str, str]:
+    """The name, and the alias that answered where it is another word."""
+    alias = "" if matched in {exercise.name, exercise.id} else matched
+    return exercise.name, alias

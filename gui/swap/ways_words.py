@@ -1,0 +1,78 @@
+"""What would open more, as rows one can act on: a thing to get, another place to look, something spared for nothing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from core.swap.opening import Opener
+from gui.desk.names import DEMAND_NAMES, thing_picture
+from gui.swap.asking import WaysOut
+from gui.theme import AnyPicture, Icon, ThingPicture
+
+MOST_THINGS = 3
+COST_WORDS = ("costs nothing", "cheap", "costs some money", "real gear")
+
+
+class Deed(Enum):
+    """What a row's button does."""
+
+    HAVE = "I have one"
+    LOOK = "Look there"
+    UNSPARE = "Don’t spare it"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayRow:
+    """One way out: picture, title, what it opens, its button, and the id the button stands for."""
+
+    picture: AnyPicture
+    title: str
+    detail: str
+    deed: Deed
+    target: str
+
+
+def way_rows(ways: WaysOut, icons: dict[str, str]) -> tuple[WayRow, ...]:
+    """The best things first, then places and what is spared; `icons` are the drawings of the kinds by id."""
+    things = tuple(_thing(opener, icons) for opener in ways.openers[:MOST_THINGS])
+    places = tuple(
+        WayRow(
+            picture=ThingPicture.PATH,
+            title=one.place.name,
+            detail=f"{_movements(one.many)} fit there",
+            deed=Deed.LOOK,
+            target=one.place.id,
+        )
+        for one in ways.elsewhere
+        if one.many
+    )
+    spared = tuple(
+        WayRow(
+            picture=Icon.MINUS,
+            title=f"Without sparing {DEMAND_NAMES[one.demand]}",
+            detail=f"{_movements(one.more, 'more ')} fit",
+            deed=Deed.UNSPARE,
+            target=one.demand.value,
+        )
+        for one in ways.unspared
+    )
+    return (*things, *places, *spared)
+
+
+def _thing(opener: Opener, icons: dict[str, str]) -> WayRow:
+    rest = len(opener.opens) - 1
+    first = opener.opens[0].name.lower()
+    opens = f"opens {first}" if not rest else f"opens {first} and {rest} more"
+    cost = "most homes have one" if opener.common > 1 else COST_WORDS[opener.cost]
+    return WayRow(
+        picture=thing_picture(icons.get(opener.kind_id, "")),
+        title=opener.name,
+        detail=f"{opens} · {cost}",
+        deed=Deed.HAVE,
+        target=opener.kind_id,
+    )
+
+
+def _movements(many: int, lead: str = "") -> str:
+    return f"{many} {lead}movement{'' if many == 1 else 's'}"
