@@ -1,10 +1,12 @@
 """One answer on a card: picture, dose, chips and closeness; reasons, numbers, demands and cautions open in place.
 
 The card is reused: `show_answer` paints another answer. From `WIDE` on the closeness stands beside the words, below it
-under them.
+under them; from `VERY_WIDE` on the first reasons stand between.
 """
 
 from __future__ import annotations
+
+from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
@@ -13,6 +15,7 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 from gui.swap.answer_details import AnswerDetails
 from gui.swap.badges import Badges
 from gui.swap.present import AnswerView
+from gui.swap.use_button import UseButton
 from gui.theme import Radius, Space, TextRole, tokens_of
 from gui.widgets import (
     Card,
@@ -23,16 +26,16 @@ from gui.widgets import (
     Ink,
     LinkButton,
     PictureLabel,
-    PrimaryButton,
     Text,
 )
 from gui.widgets.drawing import draw_focus, open_painter
 
 PICTURE = 72
 SIDE_WIDTH = 156
-WIDE = 560
+WIDE, VERY_WIDE = 560, 960
 MORE, LESS = "Why, and how", "Less"
 COMPARE = "compare"
+REASONS_AT_A_GLANCE = 3
 
 
 class AnswerCard(Card):
@@ -58,8 +61,9 @@ class AnswerCard(Card):
         self._flow = FlowLayout()
         self.more = LinkButton(MORE)
         self.compare = ChoiceChip(COMPARE)
-        self.use = PrimaryButton("Use this")
+        self.use = UseButton()
         self._bars = ClosenessBars()
+        self._glance = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
         self._details: AnswerDetails | None = None
         self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._side = QBoxLayout(QBoxLayout.Direction.TopToBottom)
@@ -81,6 +85,7 @@ class AnswerCard(Card):
             (self._relation, view.relation),
             (self._things, view.things),
             (self._dose, view.dose),
+            (self._glance, "\n".join((*view.reasons[:REASONS_AT_A_GLANCE], *view.cautions[:1]))),
         ):
             label.setText(text)
         self._show_chips(view)
@@ -97,6 +102,11 @@ class AnswerCard(Card):
     def view(self) -> AnswerView:
         """What the card shows."""
         return self._view
+
+    def set_chosen(self, chosen: bool) -> None:
+        """Draw this card as the one in hand; its button then leads."""
+        super().set_chosen(chosen)
+        self.use.set_leading(chosen)
 
     def show_comparing(self, comparing: bool) -> None:
         """Mark it as one of the two to compare."""
@@ -128,7 +138,7 @@ class AnswerCard(Card):
         self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        deeds = {
+        deeds: dict[Qt.Key, Callable[[], None]] = {
             Qt.Key.Key_Return: self._use,
             Qt.Key.Key_Enter: self._use,
             Qt.Key.Key_Space: self.toggle,
@@ -152,6 +162,7 @@ class AnswerCard(Card):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._show_glance()
         wide = self.width() >= WIDE
         if wide is not self._wide:
             self._wide = wide
@@ -162,7 +173,8 @@ class AnswerCard(Card):
         words = QHBoxLayout()
         words.setSpacing(Space.L)
         words.addLayout(self._left())
-        words.addLayout(self._middle(), 1)
+        words.addLayout(self._middle(), 3)
+        words.addWidget(self._glance, 2, Qt.AlignmentFlag.AlignTop)
         self._side.setSpacing(Space.M)
         self._side.addWidget(self._bars)
         self._side.addStretch(1)
@@ -195,8 +207,8 @@ class AnswerCard(Card):
             column.addWidget(text)
         column.addLayout(self._flow)
         links = QHBoxLayout()
-        links.setContentsMargins(-Space.XS, 0, 0, 0)
         links.setSpacing(Space.M)
+        links.addSpacing(-Space.XS)  # so that its words stand below the others, not its edge
         links.addWidget(self.more)
         links.addWidget(self.compare)
         links.addStretch(1)
@@ -223,6 +235,11 @@ class AnswerCard(Card):
         if self._details is not None:
             self._details.setVisible(opened)
         self.more.show_label(LESS if opened else MORE)
+        self._show_glance()
+
+    def _show_glance(self) -> None:
+        """The first reasons beside the words where there is room, until all of them are open."""
+        self._glance.setVisible(self.width() >= VERY_WIDE and not self.is_open())
 
     def _use(self) -> None:
         self.used.emit(self._view.exercise_id)

@@ -62,7 +62,7 @@ class Answers(QWidget):
             card.setVisible(at < self._shown)
             card.set_chosen(at == 0)
         self.more.setVisible(view.fitting > self._shown)
-        self.left_out.show_left_out(left_out)
+        self.left_out.show_left_out(left_out, opened=not view.fitting)
 
     def show_bare(self, bare: bool) -> None:
         """Say that nothing is listed yet, with the way to change that."""

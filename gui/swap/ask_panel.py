@@ -137,8 +137,9 @@ class AskPanel(Card):
         self.add_spare.setAccessibleName("Add something to spare")
         self.add_spare.clicked.connect(self._offer_spare)
         self.body.addWidget(Text("Movement you would do", TextRole.SMALL, Ink.SOFT))
-        for widget in (self.movement, self.read_as, self.dose):
-            self.body.addWidget(widget)
+        self.body.addWidget(self.movement)
+        self.body.addWidget(self.read_as)
+        self.body.addWidget(self.dose)
         self.body.addWidget(Text("What is in the way?", TextRole.SMALL, Ink.SOFT))
         self.body.addWidget(self._cause_chips())
         self.body.addWidget(Text("Spare these", TextRole.SMALL, Ink.SOFT))

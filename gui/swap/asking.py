@@ -68,12 +68,16 @@ class Unspared:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WaysOut:
-    """What would open more: things, other places (most first), and sparing less (most first)."""
+    """What would open more: things, other places (most first), sparing less (most first), and another reason.
+
+    `uncaused` is how many movements would fit if only gear were in the way; 0 where that is what was asked.
+    """
 
     question: Question
     openers: tuple[Opener, ...]
     elsewhere: tuple[Elsewhere, ...]
     unspared: tuple[Unspared, ...]
+    uncaused: int
 
 
 class Kept:
@@ -110,18 +114,21 @@ def find_ways(found: Found, kept: Kept, report: Report) -> WaysOut:
     elsewhere = [
         Elsewhere(place=place, many=len(_swap(question, best, kept, place).answers))
         for place in question.house.places
-        if place.id != question.place_id and report(1, 3)
+        if place.id != question.place_id and report(1, 4)
     ]
     unspared = [
         Unspared(demand=demand, more=_without(demand, question, best, kept) - len(base.answers))
         for demand in Demand
-        if demand in question.spare and report(2, 3)
+        if demand in question.spare and report(2, 4)
     ]
+    plain = replace(question, cause=Cause.NO_GEAR)
+    asks_more = question.cause is not Cause.NO_GEAR and report(3, 4)
     return WaysOut(
         question=question,
         openers=openers,
         elsewhere=tuple(sorted(elsewhere, key=lambda one: (-one.many, one.place.id))),
         unspared=tuple(sorted((one for one in unspared if one.more > 0), key=lambda one: (-one.more, one.demand))),
+        uncaused=len(_swap(plain, best, kept, _place(plain)).answers) if asks_more else 0,
     )
 
 

@@ -19,11 +19,11 @@ def closeness_lines(answer: Answer, asked: Exercise, cause: Cause) -> tuple[tupl
     """Each part with what its number means here, and how the parts make the total."""
     close = answer.closeness
     return (
-        (f"Pattern {close.pattern:.0%}", _pattern(answer.exercise, asked)),
-        (f"Muscles {close.muscles:.0%}", _muscles(answer.exercise, asked)),
-        (f"Effort {close.effort:.0%}", _effort(answer, asked)),
-        (f"Set-up {close.set_up:.0%}", _set_up(answer)),
-        (f"In all {close.total:.0%}", _total(cause)),
+        (f"Pattern {100 * close.pattern:.0f}", _pattern(answer.exercise, asked)),
+        (f"Muscles {100 * close.muscles:.0f}", _muscles(answer.exercise, asked)),
+        (f"Effort {100 * close.effort:.0f}", _effort(answer, asked)),
+        (f"Set-up {100 * close.set_up:.0f}", _set_up(answer)),
+        (f"In all {100 * close.total:.0f}", _total(cause)),
     )
 
 
@@ -46,7 +46,8 @@ def _not_carried(exercise: Exercise, asked: Exercise) -> Iterator[str]:
     if lost:
         yield f"The {listed(lost)} part of it is not trained."
     if exercise.dose is not asked.dose:
-        yield f"Counted by {DOSE_NAMES[exercise.dose]} instead of {DOSE_NAMES[asked.dose]}: strength moves over in part."
+        counted = f"Counted by {DOSE_NAMES[exercise.dose]} instead of {DOSE_NAMES[asked.dose]}"
+        yield f"{counted}: what you gain moves over in part."
 
 
 def _less_worked(exercise: Exercise, asked: Exercise) -> list[str]:
@@ -71,10 +72,10 @@ def _pattern(exercise: Exercise, asked: Exercise) -> str:
 
 
 def _muscles(exercise: Exercise, asked: Exercise) -> str:
-    shared = [MUSCLE_NAMES[muscle] for muscle in _strongest(asked) if dict(exercise.muscles).get(muscle, 0.0) > 0]
     less = _less_worked(exercise, asked)
-    both = f"both work {listed(shared)}" if shared else "they share no main muscle"
-    return f"{both}; {listed(less)} less." if less else f"{both}."
+    shared = [name for muscle in _strongest(asked) if (name := MUSCLE_NAMES[muscle]) not in less]
+    both = f"both work {listed(shared)}" if shared else "none of the main muscles alike"
+    return f"{both}; this one works {listed(less)} less." if less else f"{both}."
 
 
 def _strongest(exercise: Exercise) -> list[Muscle]:
@@ -102,7 +103,7 @@ def _total(cause: Cause) -> str:
     weights = CAUSE_WEIGHTS[cause]
     parts = (("pattern", weights.pattern), ("muscles", weights.muscles), ("effort", weights.effort))
     words = ", ".join(f"{name} {weight:.0%}" for name, weight in (*parts, ("set-up", weights.set_up)))
-    return f"the parts count {words}."
+    return f"the parts count {words}; 100 would be the same movement at the same effort."
 
 
 def listed(words: list[str]) -> str:

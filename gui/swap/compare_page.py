@@ -1,4 +1,4 @@
-"""Two answers side by side, line by line: what to take, the dose, how close, why, what each asks and doesn't carry over."""
+"""Two answers side by side, line by line: what to take, dose, closeness, why, what each asks and doesn't carry over."""
 
 from __future__ import annotations
 

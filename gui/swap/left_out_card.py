@@ -1,4 +1,4 @@
-"""The card of everything left out: the nearest few in a sentence, then chips by reason that open their lists in place."""
+"""The card of everything left out: the nearest few in a sentence, then chips by reason that open lists in place."""
 
 from __future__ import annotations
 
@@ -28,8 +28,8 @@ class LeftOutCard(Card):
         self.body.addLayout(self._flow)
         self.body.addLayout(self._lists)
 
-    def show_left_out(self, view: LeftOutView) -> None:
-        """Paint another list, closed; the same one is left as it is."""
+    def show_left_out(self, view: LeftOutView, *, opened: bool = False) -> None:
+        """Paint another list, its largest group `opened` or all closed; the same one is left as it is."""
         self.setVisible(bool(view.many))
         if view == self._view:
             return
@@ -47,6 +47,9 @@ class LeftOutCard(Card):
             chip.toggled.connect(self._toggle)
             self.chips.append(chip)
             self._flow.addWidget(chip)
+        if opened and self.chips:
+            sizes = [sum(reason.many for reason in ground.reasons) for ground in view.grounds]
+            self.chips[sizes.index(max(sizes))].setChecked(True)
 
     def text(self) -> str:
         """Everything shown in the open lists."""
@@ -88,11 +91,15 @@ class _GroundList(QWidget):
         grid.setVerticalSpacing(Space.S)
         grid.setColumnStretch(0, REASON_SHARE)
         grid.setColumnStretch(1, NAMES_SHARE)
-        head = Text(ground.label.rpartition(" · ")[0], TextRole.SMALL_STRONG)
+        head = Text(_capital(ground.label.rpartition(" · ")[0]), TextRole.SMALL_STRONG)
         grid.addWidget(head, 0, 0, 1, 2)
         for row, reason in enumerate(ground.reasons, start=1):
             grid.addWidget(_top(Text(reason.why, TextRole.SMALL, wrap=True)), row, 0)
             grid.addWidget(_top(Text(reason.names, TextRole.SMALL, Ink.SOFT, wrap=True)), row, 1)
+
+
+def _capital(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}"
 
 
 def _top(text: Text) -> Text:

@@ -15,7 +15,7 @@ GROUND_NAMES: dict[Ground, str] = {
     Ground.SPARED: "spared",
     Ground.NOISE: "too loud",
     Ground.LEVEL: "above your level",
-    Ground.EFFORT: "wrong effort",
+    Ground.EFFORT: "too heavy or too light",
     Ground.CAUSE: "ruled out by your reason",
 }
 NAMED_AT_FIRST = 3

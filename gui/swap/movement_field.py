@@ -22,6 +22,8 @@ class MovementField(SearchField):
         self._list.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
         self._list.setCompletionRole(Qt.ItemDataRole.EditRole)
         self._list.setMaxVisibleItems(8)
+        self._view = QListView()
+        self._list.setPopup(self._view)
         self._list.setWidget(self.edit)
         self._list.activated.connect(self._pick)
         self.submitted.connect(self._enter)
@@ -42,13 +44,11 @@ class MovementField(SearchField):
 
     def hide_near(self) -> None:
         """Take the list away."""
-        self._list.popup().hide()
+        self._view.hide()
 
     def popup(self) -> QListView:
         """The list below the field."""
-        view = self._list.popup()
-        assert isinstance(view, QListView)
-        return view
+        return self._view
 
     def offered(self) -> tuple[str, ...]:
         """What the list offers, as a person reads it."""
@@ -62,5 +62,4 @@ class MovementField(SearchField):
             self.entered.emit()
 
     def _marked(self) -> QModelIndex:
-        view = self._list.popup()
-        return view.currentIndex() if view.isVisible() else QModelIndex()
+        return self._view.currentIndex() if self._view.isVisible() else QModelIndex()

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.effort.words import dose_words
-from core.exercise.model import Exercise
+from core.effort.words import NO_BREAK, dose_words
+from core.exercise.model import Exercise, Use
+from core.fit.model import Held
 from core.loads.model import Rung
 from core.quantity.display import UnitSystem, format_length, format_volume
 from core.swap.model import Answer, Cause, Swap
@@ -16,6 +17,7 @@ from gui.theme import MovePicture, UsePicture
 from gui.widgets import BarRow, Tone
 
 MOST_CHIPS, MOST_BADGES = 4, 3
+HEIGHT_MATTERS = frozenset({Use.STEP, Use.SIT, Use.HANDS, Use.FEET, Use.ROW_EDGE, Use.HANG_BAR, Use.ANCHOR})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +83,7 @@ def present(swap: Swap, cause: Cause, system: UnitSystem, most: int) -> SwapView
     return SwapView(
         asked=swap.asked.name,
         picture=MOVE_PICTURES[swap.asked.main_pattern],
-        heading=_heading(len(shown), len(swap.answers)),
+        heading=_heading(len(shown), len(swap.answers), len(swap.left_out)),
         itself=f"{swap.asked.name} itself is out: {itself}." if itself else "",
         answers=shown,
         note=swap.note,
@@ -90,17 +92,12 @@ def present(swap: Swap, cause: Cause, system: UnitSystem, most: int) -> SwapView
     )
 
 
-def _heading(shown: int, fitting: int) -> str:
+def _heading(shown: int, fitting: int, out: int) -> str:
     if not fitting:
-        return "Nothing here can stand in for it"
-    many = (
-        f"{shown} of {fitting} that fit"
-        if fitting > shown
-        else "1 that fits"
-        if fitting == 1
-        else f"{fitting} that fit"
-    )
-    return f"{many} · the closest in training effect first"
+        return f"Nothing here can stand in for it: all {out} that come near are left out, each with its reason"
+    many = f"{shown} of {fitting} that fit" if fitting > shown else f"{fitting} that fit{'s' if fitting == 1 else ''}"
+    left = f" · {out} left out, with reasons below" if out else ""
+    return f"{many} · closest in training effect first{left}"
 
 
 def answer_view(answer: Answer, asked: Exercise, cause: Cause, system: UnitSystem) -> AnswerView:
@@ -118,7 +115,7 @@ def answer_view(answer: Answer, asked: Exercise, cause: Cause, system: UnitSyste
         relation=_relation(exercise, asked),
         things=things_words(answer, system),
         dose=dose_words(answer.dose, exercise, answer.binding, system),
-        set_up=minutes(answer.binding.set_up_s) if answer.binding.set_up_s > 0 else "nothing to set up",
+        set_up=f"about {minutes(answer.binding.set_up_s)}" if answer.binding.set_up_s > 0 else "nothing to set up",
         chips=_chips(answer),
         total=f"{100 * close.total:.0f}",
         parts=tuple(BarRow(label=label, share=share, value_text=f"{100 * share:.0f}") for label, share in parts),
@@ -154,15 +151,18 @@ def _badges(answer: Answer) -> tuple[Badge, ...]:
 
 def things_words(answer: Answer, system: UnitSystem) -> str:
     """What to take and where: “Water carrier with 10.5 L water · bench, 45 cm high”."""
-    found = []
-    load = answer.binding.load
-    if load is not None:
-        found.append(load_words(load, system))
-    for held in answer.binding.fixtures:
-        if held.thing_id:
-            height = f", {format_length(held.height_cm, system)} high" if held.height_cm is not None else ""
-            found.append(f"{held.name}{height}")
+    binding = answer.binding
+    found = [] if binding.load is None else [load_words(binding.load, system)]
+    found += [f"{held.name}{_height(held, system)}" for held in binding.fixtures if held.thing_id]
     return " · ".join(found) or "Your body alone"
+
+
+def _height(held: Held, system: UnitSystem) -> str:
+    """Said only where one stands, sits, leans or hangs at that height."""
+    if held.height_cm is None or held.use not in HEIGHT_MATTERS:
+        return ""
+    round_cm = f"{held.height_cm:.0f}{NO_BREAK}cm"
+    return f", {round_cm if system is UnitSystem.METRIC else format_length(held.height_cm, system)} high"
 
 
 def load_words(load: Rung, system: UnitSystem) -> str:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from core.effort.capacity import Prescription
 from core.effort.dose_text import parse_dose
@@ -126,8 +126,8 @@ class SwapScreen(Page):
 
     def _arrange(self) -> None:
         self._answers_page = PageScroll(self.answers)
-        self._compare_page = PageScroll(self.compare)
-        self._start_page = PageScroll(self.start)
+        self._compare_page = PageScroll(_on_top(self.compare))
+        self._start_page = PageScroll(_on_top(self.start))
         for page in (self._answers_page, self._compare_page, self._start_page, self._nobody):
             self._stack.addWidget(page)
         row = QHBoxLayout()
@@ -155,6 +155,7 @@ class SwapScreen(Page):
         answers.ways.have.connect(self._have)
         answers.ways.look.connect(self._look)
         answers.ways.unspare.connect(self._unspare)
+        answers.ways.drop.connect(panel.causes.button(0).click)
         self.compare.used.connect(self._use_compared)
         self.compare.left.connect(self._leave_compare)
         self.start.chosen.connect(panel.show_movement)
@@ -194,7 +195,8 @@ class SwapScreen(Page):
         best = found.near[0] if found.near else None
         exact = best is not None and best.exact
         panel.movement.show_near(() if exact else tuple(_named(one.exercise, one.matched) for one in found.near))
-        panel.show_read_as("" if best is None or best.exercise.name == typed.strip() else best.exercise.name)
+        said = best is None or best.exercise.name.casefold() == typed.strip().casefold()
+        panel.show_read_as("" if best is None or said else best.exercise.name)
         if best is None or found.swap is None:
             self._show_start(NO_SUCH_TITLE, NO_SUCH_NOTE)
             return
@@ -227,7 +229,7 @@ class SwapScreen(Page):
             self.panel.show_read_as("")
         week = self._desk.week()
         blocks = [block for day in (week.days if week is not None else ()) for block in day.blocks]
-        names = dict.fromkeys(block.exercise.name for block in blocks if block.exercise.family is not None)
+        names = dict.fromkeys(block.exercise.name for block in blocks)
         self.start.show_start(title, note, tuple(names))
         self._stack.setCurrentWidget(self._start_page)
 
@@ -327,6 +329,16 @@ class SwapScreen(Page):
         by_id = self._desk.catalog.exercise_by_id
         known = [by_id[exercise_id] for exercise_id in EXAMPLES if exercise_id in by_id]
         return tuple((MOVE_PICTURES[exercise.main_pattern], exercise.name) for exercise in known)
+
+
+def _on_top(card: QWidget) -> QWidget:
+    """A card no taller than what it holds, at the top of its page."""
+    holder = QWidget()
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.addWidget(card)
+    column.addStretch(1)
+    return holder
 
 
 def _named(exercise: Exercise, matched: str) -> tuple[str, str]:

@@ -13,11 +13,12 @@ PICTURE = 32
 
 
 class WaysCard(Card):
-    """`have` (kind id), `look` (place id) and `unspare` (demand) by the buttons of the rows."""
+    """`have` (kind id), `look` (place id), `unspare` (demand) and `drop` (cause) by the buttons of the rows."""
 
     have = Signal(str)
     look = Signal(str)
     unspare = Signal(str)
+    drop = Signal(str)
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent=parent)
@@ -71,7 +72,7 @@ class WaysCard(Card):
 
     def _act(self) -> None:
         sender = self.sender()
-        signals = {Deed.HAVE: self.have, Deed.LOOK: self.look, Deed.UNSPARE: self.unspare}
+        signals = {Deed.HAVE: self.have, Deed.LOOK: self.look, Deed.UNSPARE: self.unspare, Deed.DROP: self.drop}
         signals[Deed[sender.property("deed")]].emit(sender.property("target"))
 
     def _empty(self) -> None:

@@ -7,6 +7,7 @@ from enum import Enum
 
 from core.swap.opening import Opener
 from gui.desk.names import DEMAND_NAMES, thing_picture
+from gui.swap.ask_panel import CAUSE_NAMES
 from gui.swap.asking import WaysOut
 from gui.theme import AnyPicture, Icon, ThingPicture
 
@@ -20,6 +21,7 @@ class Deed(Enum):
     HAVE = "I have one"
     LOOK = "Look there"
     UNSPARE = "Don’t spare it"
+    DROP = "Ask so"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,7 +37,7 @@ class WayRow:
 
 def way_rows(ways: WaysOut, icons: dict[str, str]) -> tuple[WayRow, ...]:
     """The best things first, then places and what is spared; `icons` are the drawings of the kinds by id."""
-    things = tuple(_thing(opener, icons) for opener in ways.openers[:MOST_THINGS])
+    things = tuple(_thing(opener, icons) for opener in _different(ways.openers))
     places = tuple(
         WayRow(
             picture=ThingPicture.PATH,
@@ -57,7 +59,32 @@ def way_rows(ways: WaysOut, icons: dict[str, str]) -> tuple[WayRow, ...]:
         )
         for one in ways.unspared
     )
-    return (*things, *places, *spared)
+    return (*things, *places, *spared, *_other_reason(ways))
+
+
+def _other_reason(ways: WaysOut) -> tuple[WayRow, ...]:
+    if not ways.uncaused:
+        return ()
+    row = WayRow(
+        picture=Icon.SWAP,
+        title=f"If it were not “{CAUSE_NAMES[ways.question.cause]}”, only a matter of gear",
+        detail=f"{_movements(ways.uncaused)} fit",
+        deed=Deed.DROP,
+        target=ways.question.cause.value,
+    )
+    return (row,)
+
+
+def _different(openers: tuple[Opener, ...]) -> tuple[Opener, ...]:
+    """The first few that each open something the ones before them don't."""
+    found: list[Opener] = []
+    opened: set[str] = set()
+    for opener in openers:
+        new = {exercise.id for exercise in opener.opens} - opened
+        if new and len(found) < MOST_THINGS:
+            found.append(opener)
+            opened |= new
+    return tuple(found)
 
 
 def _thing(opener: Opener, icons: dict[str, str]) -> WayRow:
