@@ -120,6 +120,10 @@ class AnswerCard(Card):
         """Open or close the details."""
         self._show_open(not self.is_open())
 
+    def shows_glance(self) -> bool:
+        """Whether the first reasons stand beside the words."""
+        return not self._glance.isHidden()
+
     def details(self) -> AnswerDetails | None:
         """The part that opens, once it was opened."""
         return self._details
@@ -173,8 +177,8 @@ class AnswerCard(Card):
         words = QHBoxLayout()
         words.setSpacing(Space.L)
         words.addLayout(self._left())
-        words.addLayout(self._middle(), 3)
-        words.addWidget(self._glance, 2, Qt.AlignmentFlag.AlignTop)
+        words.addLayout(self._middle(), 1)
+        words.addWidget(self._glance, 1, Qt.AlignmentFlag.AlignTop)
         self._side.setSpacing(Space.M)
         self._side.addWidget(self._bars)
         self._side.addStretch(1)

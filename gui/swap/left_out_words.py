@@ -8,6 +8,7 @@ from core.exercise.model import Exercise
 from core.knowledge import Catalog
 from core.swap.model import Ground, LeftOut, Swap
 from core.swap.opening import likeness
+from gui.desk.wording import Wording
 
 GROUND_NAMES: dict[Ground, str] = {
     Ground.THINGS: "needs a thing",
@@ -47,15 +48,15 @@ class LeftOutView:
     grounds: tuple[GroundView, ...]
 
 
-def left_out_view(swap: Swap, catalog: Catalog) -> LeftOutView:
-    """What the card says."""
+def left_out_view(swap: Swap, catalog: Catalog, wording: Wording) -> LeftOutView:
+    """What the card says, in the person's units."""
     nearest = sorted(swap.left_out, key=lambda left: _distance(left, swap.asked, catalog))
     grounds = []
     for ground in Ground:
         mine = [left for left in nearest if left.ground is ground]
         if mine:
-            grounds.append(GroundView(label=f"{GROUND_NAMES[ground]} · {len(mine)}", reasons=_reasons(mine)))
-    first = tuple((left.name, left.why) for left in nearest[:NAMED_AT_FIRST])
+            grounds.append(GroundView(label=f"{GROUND_NAMES[ground]} · {len(mine)}", reasons=_reasons(mine, wording)))
+    first = tuple((left.name, wording.sentence(left.why)) for left in nearest[:NAMED_AT_FIRST])
     return LeftOutView(many=len(nearest), nearest=first, grounds=tuple(grounds))
 
 
@@ -63,11 +64,14 @@ def _distance(left: LeftOut, asked: Exercise, catalog: Catalog) -> tuple[float, 
     return -round(likeness(asked, catalog.exercise_by_id[left.exercise_id]), 9), left.exercise_id
 
 
-def _reasons(lefts: list[LeftOut]) -> tuple[ReasonView, ...]:
+def _reasons(lefts: list[LeftOut], wording: Wording) -> tuple[ReasonView, ...]:
     names: dict[str, list[str]] = {}
     for left in lefts:
         names.setdefault(left.why, []).append(left.name)
-    rows = [ReasonView(why=_sentence(why), names=", ".join(found), many=len(found)) for why, found in names.items()]
+    rows = [
+        ReasonView(why=_sentence(wording.sentence(why)), names=", ".join(found), many=len(found))
+        for why, found in names.items()
+    ]
     return tuple(sorted(rows, key=lambda row: (-row.many, row.why)))
 
 

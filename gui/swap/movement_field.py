@@ -20,7 +20,7 @@ class MovementField(SearchField):
         self._names = QStandardItemModel(self)
         self._list = QCompleter(self._names, self)
         self._list.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
-        self._list.setCompletionRole(Qt.ItemDataRole.EditRole)
+        self._list.setCompletionRole(Qt.ItemDataRole.UserRole)
         self._list.setMaxVisibleItems(8)
         self._view = QListView()
         self._list.setPopup(self._view)
@@ -33,8 +33,6 @@ class MovementField(SearchField):
         self._names.clear()
         for name, alias in near:
             item = QStandardItem(f"{name} · {alias}" if alias else name)
-            item.setData(name, Qt.ItemDataRole.EditRole)
-            item.setData(f"{name} · {alias}" if alias else name, Qt.ItemDataRole.DisplayRole)
             item.setData(name, Qt.ItemDataRole.UserRole)
             self._names.appendRow(item)
         if near and self.edit.hasFocus():

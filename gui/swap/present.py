@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.effort.words import NO_BREAK, dose_words
+from core.effort.words import dose_words
 from core.exercise.model import Exercise, Use
 from core.fit.model import Held
-from core.loads.model import Rung
-from core.quantity.display import UnitSystem, format_length, format_volume
+from core.quantity.display import UnitSystem, format_length
 from core.swap.model import Answer, Cause, Swap
 from core.things.affordance import Grade
+from gui.desk.load_words import load_words
 from gui.desk.names import DEMAND_NAMES, MOVE_PICTURES, USE_NAMES, USE_PICTURES
+from gui.desk.wording import NO_BREAK, Wording, glued, nb
 from gui.swap.closeness_words import closeness_lines, minutes, not_carried
 from gui.theme import MovePicture, UsePicture
 from gui.widgets import BarRow, Tone
@@ -76,17 +77,17 @@ class SwapView:
     fitting: int
 
 
-def present(swap: Swap, cause: Cause, system: UnitSystem, most: int) -> SwapView:
+def present(swap: Swap, cause: Cause, wording: Wording, most: int) -> SwapView:
     """The first `most` answers and what belongs above them."""
-    shown = tuple(answer_view(answer, swap.asked, cause, system) for answer in swap.answers[:most])
+    shown = tuple(answer_view(answer, swap.asked, cause, wording) for answer in swap.answers[:most])
     itself = next((left.why for left in swap.left_out if left.exercise_id == swap.asked.id), "")
     return SwapView(
         asked=swap.asked.name,
         picture=MOVE_PICTURES[swap.asked.main_pattern],
         heading=_heading(len(shown), len(swap.answers), len(swap.left_out)),
-        itself=f"{swap.asked.name} itself is out: {itself}." if itself else "",
+        itself=wording.sentence(f"{swap.asked.name} itself is out: {itself}.") if itself else "",
         answers=shown,
-        note=swap.note,
+        note=wording.sentence(swap.note),
         steps=tuple(Step(name=exercise.name, now=at == 0) for at, exercise in enumerate(swap.chain)),
         fitting=len(swap.answers),
     )
@@ -100,7 +101,7 @@ def _heading(shown: int, fitting: int, out: int) -> str:
     return f"{many} · closest in training effect first{left}"
 
 
-def answer_view(answer: Answer, asked: Exercise, cause: Cause, system: UnitSystem) -> AnswerView:
+def answer_view(answer: Answer, asked: Exercise, cause: Cause, wording: Wording) -> AnswerView:
     """One answer in words."""
     exercise, close = answer.exercise, answer.closeness
     parts = (
@@ -113,18 +114,18 @@ def answer_view(answer: Answer, asked: Exercise, cause: Cause, system: UnitSyste
         exercise_id=exercise.id,
         name=exercise.name,
         relation=_relation(exercise, asked),
-        things=things_words(answer, system),
-        dose=dose_words(answer.dose, exercise, answer.binding, system),
+        things=things_words(answer, wording.system),
+        dose=glued(dose_words(answer.dose, exercise, answer.binding, wording.system)),
         set_up=f"about {minutes(answer.binding.set_up_s)}" if answer.binding.set_up_s > 0 else "nothing to set up",
         chips=_chips(answer),
         total=f"{100 * close.total:.0f}",
         parts=tuple(BarRow(label=label, share=share, value_text=f"{100 * share:.0f}") for label, share in parts),
         meaning=closeness_lines(answer, asked, cause),
-        reasons=answer.why,
-        cues=exercise.cues,
+        reasons=wording.sentences(answer.why),
+        cues=wording.sentences(exercise.cues),
         demands=tuple(DEMAND_NAMES[demand] for demand in DEMAND_NAMES if demand in exercise.demands),
         not_carried=not_carried(exercise, asked),
-        cautions=answer.cautions,
+        cautions=wording.sentences(answer.cautions),
         picture=MOVE_PICTURES[exercise.main_pattern],
         badges=_badges(answer),
     )
@@ -162,22 +163,7 @@ def _height(held: Held, system: UnitSystem) -> str:
     if held.height_cm is None or held.use not in HEIGHT_MATTERS:
         return ""
     round_cm = f"{held.height_cm:.0f}{NO_BREAK}cm"
-    return f", {round_cm if system is UnitSystem.METRIC else format_length(held.height_cm, system)} high"
-
-
-def load_words(load: Rung, system: UnitSystem) -> str:
-    """The load's parts with their fills, in the person's units."""
-    words = []
-    for part in load.recipe.parts:
-        head = part.name if part.count == 1 else f"{part.count} × {part.name.lower()}"
-        if part.material_id is not None:
-            each = " each" if part.count > 1 else ""
-            fill = f"{format_volume(part.fill_l, system)} {part.material_name.lower()}" if part.fill_l else "empty"
-            head = f"{head} with {fill}{each}" if part.fill_l else f"{head}, {fill}"
-        words.append(head)
-    if load.recipe.packed:
-        return f"{words[0]} packed with {', '.join(words[1:])}" if len(words) > 1 else f"{words[0]}, empty"
-    return " and ".join(words)
+    return f", {round_cm if system is UnitSystem.METRIC else nb(format_length(held.height_cm, system))} high"
 
 
 def _chips(answer: Answer) -> tuple[tuple[str, Tone], ...]:

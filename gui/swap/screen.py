@@ -5,6 +5,8 @@ A question is answered off the GUI thread, and the answers before it stay until 
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
@@ -15,18 +17,20 @@ from core.errors import InputError
 from core.exercise.model import Demand, Exercise
 from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
-from gui.desk.names import MOVE_PICTURES
+from gui.desk.wording import Wording
 from gui.household.adding import adding, one_of_kind, things_of
 from gui.shell.entry import ScreenName
 from gui.swap.answer_card import AnswerCard
 from gui.swap.answers import TO_HOUSEHOLD, Answers
 from gui.swap.ask_panel import NARROW_WIDTH, PANEL_WIDTH, Asked, AskPanel
 from gui.swap.asking import Asking, Found, Question, WaysOut
+from gui.swap.compare_flow import CompareFlow
 from gui.swap.compare_page import ComparePage
 from gui.swap.dose_hint import usual_dose
 from gui.swap.left_out_words import left_out_view
 from gui.swap.present import present
-from gui.swap.start_page import EXAMPLES, StartPage
+from gui.swap.question import examples, place_ids, question_of, show_people_and_places, week_names
+from gui.swap.start_page import StartPage
 from gui.swap.use_flow import UseFlow
 from gui.swap.ways_words import way_rows
 from gui.theme import MovePicture, Space
@@ -52,13 +56,13 @@ class SwapScreen(Page):
         self._icons = {kind.id: kind.icon for kind in desk.catalog.kinds}
         self._most = SHOWN_AT_FIRST
         self._found: Found | None = None
-        self._comparing: tuple[str, ...] = ()
         self._came_from: tuple[str, int] | None = None
         self.asking = Asking(desk, self)
         self.panel = AskPanel()
         self.answers = Answers()
         self.compare = ComparePage()
-        self.start = StartPage(self._examples())
+        self.start = StartPage(examples(desk))
+        self._comparing = CompareFlow(self.answers, self.compare, self)
         self.use = UseFlow(desk, self.answers.used_card, self)
         self._nobody = EmptyState(
             MovePicture.SQUAT,
@@ -69,7 +73,7 @@ class SwapScreen(Page):
         self._stack = QStackedWidget()
         self._arrange()
         self._connect()
-        self._show_people_and_places()
+        show_people_and_places(self.panel, self._desk)
         self.ask(self.panel.asked_now())
 
     def show_jump(self, jump: Jump) -> None:
@@ -147,7 +151,6 @@ class SwapScreen(Page):
         self.asking.ways.connect(self._show_ways)
         answers.used.connect(self._use)
         answers.picked.connect(answers.choose)
-        answers.compare_wanted.connect(self._compare)
         answers.left.connect(self._focus_movement)
         answers.more.clicked.connect(self._show_more)
         answers.bare.link_followed.connect(self._follow)
@@ -157,26 +160,14 @@ class SwapScreen(Page):
         answers.ways.unspare.connect(self._unspare)
         answers.ways.drop.connect(panel.causes.button(0).click)
         self.compare.used.connect(self._use_compared)
-        self.compare.left.connect(self._leave_compare)
+        self._comparing.opened.connect(partial(self._stack.setCurrentWidget, self._compare_page))
+        self._comparing.closed.connect(partial(self._stack.setCurrentWidget, self._answers_page))
         self.start.chosen.connect(panel.show_movement)
         self._nobody.acted.connect(self._go_home)
         self._desk.changed.connect(self._refresh)
 
     def _question(self, asked: Asked) -> Question | None:
-        """What is asked; None while nobody trains or no movement is named."""
-        person, prescription = self._desk.person(), self._dose(asked.dose)
-        if person is None or not asked.movement.strip():
-            return None
-        return Question(
-            text=asked.movement,
-            cause=asked.cause,
-            spare=asked.spare,
-            prescription=prescription,
-            place_id=self._place_ids()[max(0, asked.place)],
-            house=self._desk.house(),
-            person=person,
-            catalog=self._desk.catalog,
-        )
+        return question_of(asked, self._dose(asked.dose), self._desk)
 
     def _dose(self, text: str) -> Prescription | None:
         self.panel.dose.show_fault("")
@@ -201,7 +192,8 @@ class SwapScreen(Page):
             self._show_start(NO_SUCH_TITLE, NO_SUCH_NOTE)
             return
         panel.show_usual_dose(usual_dose(best.exercise, found.question.person, self._desk.units()))
-        self._most, self._comparing = SHOWN_AT_FIRST, ()
+        self._most = SHOWN_AT_FIRST
+        self._comparing.forget()
         if self._found is None or self._found.swap is None or self._found.swap.asked.id != best.exercise.id:
             self.answers.used_card.hide()
         self._found = found
@@ -213,10 +205,13 @@ class SwapScreen(Page):
         if self._found is None or self._found.swap is None:
             return
         swap, cause = self._found.swap, self._found.question.cause
-        view = present(swap, cause, self._desk.units(), self._most)
+        house = self._found.question.house
+        names = (*(thing.name for thing in house.things), *(place.name for place in house.places))
+        wording = Wording(self._desk.units(), names)
+        view = present(swap, cause, wording, self._most)
         self.panel.show_note(view.note)
-        self.answers.show_swap(view, left_out_view(swap, self._desk.catalog))
-        self._mark_comparing()
+        self.answers.show_swap(view, left_out_view(swap, self._desk.catalog, wording))
+        self._comparing.mark()
 
     def _show_ways(self, ways: WaysOut) -> None:
         few = self._found is None or self._found.swap is None or not self._found.swap.answers
@@ -227,10 +222,7 @@ class SwapScreen(Page):
         self.panel.show_note("")
         if not self.panel.movement.text().strip():
             self.panel.show_read_as("")
-        week = self._desk.week()
-        blocks = [block for day in (week.days if week is not None else ()) for block in day.blocks]
-        names = dict.fromkeys(block.exercise.name for block in blocks)
-        self.start.show_start(title, note, tuple(names))
+        self.start.show_start(title, note, week_names(self._desk))
         self._stack.setCurrentWidget(self._start_page)
 
     def _show_more(self) -> None:
@@ -246,34 +238,8 @@ class SwapScreen(Page):
         self._answers_page.ensureVisible(0, 0)
 
     def _use_compared(self, exercise_id: str) -> None:
-        self._leave_compare()
+        self._comparing.leave()
         self._use(exercise_id)
-
-    def _compare(self, exercise_id: str) -> None:
-        """Mark an answer; with the second one both stand side by side."""
-        if exercise_id in self._comparing:
-            self._comparing = tuple(one for one in self._comparing if one != exercise_id)
-        else:
-            self._comparing = (*self._comparing[-1:], exercise_id)
-        self._mark_comparing()
-        views = {card.view().exercise_id: card.view() for card in self.cards()}
-        if len(self._comparing) == 2 and all(one in views for one in self._comparing):
-            self.compare.show_two(views[self._comparing[0]], views[self._comparing[1]])
-            self._stack.setCurrentWidget(self._compare_page)
-            self.compare.back.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def _mark_comparing(self) -> None:
-        for card in self.cards():
-            card.show_comparing(card.view().exercise_id in self._comparing)
-
-    def _leave_compare(self) -> None:
-        last = self._comparing[-1:] or ("",)
-        self._comparing = ()
-        self._mark_comparing()
-        self._stack.setCurrentWidget(self._answers_page)
-        for card in self.cards():
-            if card.view().exercise_id == last[0]:
-                card.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _have(self, kind_id: str) -> None:
         """The person has one after all: it joins the household, and the answers follow."""
@@ -281,33 +247,18 @@ class SwapScreen(Page):
         self._desk.do(adding(things_of((one_of_kind(self._desk.catalog.kind_by_id[kind_id]),), taken)))
 
     def _look(self, place_id: str) -> None:
-        self.panel.place.show_index(self._place_ids().index(place_id))
+        self.panel.place.show_index(place_ids(self._desk).index(place_id))
         self.ask(self.panel.asked_now())
 
     def _unspare(self, demand: str) -> None:
         self.panel.unspare(Demand(demand))
-
-    def _place_ids(self) -> tuple[str | None, ...]:
-        return tuple(place.id for place in self._desk.house().places) or (None,)
-
-    def _show_people_and_places(self) -> None:
-        house, person = self._desk.house(), self._desk.person()
-        names = tuple(place.name for place in house.places) or ("Anywhere",)
-        index = max(0, self.panel.place.index())
-        self.panel.show_places(names, min(index, len(names) - 1))
-        ids = [one.id for one in house.people]
-        self.panel.show_people(
-            tuple(one.name for one in house.people), ids.index(person.id) if person is not None else -1
-        )
-        own = person.spares if person is not None else frozenset()
-        self.panel.show_own_spares(tuple(demand for demand in Demand if demand in own))
 
     def _choose_person(self, index: int) -> None:
         self._desk.choose_person(self._desk.house().people[index].id)
 
     def _refresh(self, change: ChangeSet) -> None:
         if change.kinds & (SETTING_KINDS | {Kind.SETTINGS}):
-            self._show_people_and_places()
+            show_people_and_places(self.panel, self._desk)
             self.ask(self.panel.asked_now())
 
     def _focus_answers(self) -> None:
@@ -324,11 +275,6 @@ class SwapScreen(Page):
 
     def _go_home(self) -> None:
         self._desk.jump.emit(Jump(screen=ScreenName.HOUSEHOLD))
-
-    def _examples(self) -> tuple[tuple[MovePicture, str], ...]:
-        by_id = self._desk.catalog.exercise_by_id
-        known = [by_id[exercise_id] for exercise_id in EXAMPLES if exercise_id in by_id]
-        return tuple((MOVE_PICTURES[exercise.main_pattern], exercise.name) for exercise in known)
 
 
 def _on_top(card: QWidget) -> QWidget:
