@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import QEventLoop, Qt, QTimer
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, Qt, QTimer
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import QAbstractButton, QLabel, QScrollBar, QWidget
 
@@ -12,10 +12,11 @@ from gui.widgets import Chip, ElidedText, SteadyText
 
 
 def settle(milliseconds: int = 20) -> None:
-    """Let layouts and queued events come to rest."""
+    """Let layouts and queued events come to rest; on a busy machine the time may be up before the layouts are."""
     turn = QEventLoop()
     QTimer.singleShot(milliseconds, turn.quit)
     turn.exec()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest.value)
 
 
 def show_at(widget: QWidget, width: int, height: int) -> None:
