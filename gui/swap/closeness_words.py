@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from core.exercise.model import DoseKind, Exercise, Muscle
-from core.swap.model import CAUSE_WEIGHTS, Answer, Cause
+from core.swap.model import Answer, Cause, SwapRequest
+from core.swap.ranking import weights_for
 from gui.desk.names import MUSCLE_NAMES, PATTERN_NAMES
 
 COUNTS, WORKED = 0.2, 0.4
 """A pattern of less weight than the first is left unsaid; a muscle of more weight than the second is worked hard."""
 LESS = 0.6
 FULL, MOST = 0.95, 0.7
+ANOTHER_WAY = 0.9
+"""Below this a movement of the same pattern is done differently: on one side, lying, without a load."""
 DOSE_NAMES = {DoseKind.REPS: "repetitions", DoseKind.TIME: "time", DoseKind.DISTANCE: "distance"}
 
 
@@ -19,11 +22,11 @@ def closeness_lines(answer: Answer, asked: Exercise, cause: Cause) -> tuple[tupl
     """Each part with what its number means here, and how the parts make the total."""
     close = answer.closeness
     return (
-        (f"Pattern {100 * close.pattern:.0f}", _pattern(answer.exercise, asked)),
+        (f"Pattern {100 * close.pattern:.0f}", _pattern(answer, asked)),
         (f"Muscles {100 * close.muscles:.0f}", _muscles(answer.exercise, asked)),
         (f"Effort {100 * close.effort:.0f}", _effort(answer, asked)),
         (f"Set-up {100 * close.set_up:.0f}", _set_up(answer)),
-        (f"In all {100 * close.total:.0f}", _total(cause)),
+        (f"In all {100 * close.total:.0f}", _total(answer, asked, cause)),
     )
 
 
@@ -59,7 +62,9 @@ def _less_worked(exercise: Exercise, asked: Exercise) -> list[str]:
     ]
 
 
-def _pattern(exercise: Exercise, asked: Exercise) -> str:
+def _pattern(answer: Answer, asked: Exercise) -> str:
+    exercise = answer.exercise
+    way = ", done in another way" if answer.closeness.pattern < ANOTHER_WAY else ""
     mine, wanted = PATTERN_NAMES[exercise.main_pattern], PATTERN_NAMES[asked.main_pattern]
     if exercise.main_pattern is not asked.main_pattern:
         return f"{mine} instead of {wanted}, a near pattern."
@@ -67,8 +72,8 @@ def _pattern(exercise: Exercise, asked: Exercise) -> str:
         name for pattern, weight in exercise.patterns if weight >= COUNTS and (name := PATTERN_NAMES[pattern]) != mine
     ]
     if exercise.patterns == asked.patterns or not more:
-        return f"the same pattern, {mine}."
-    return f"mainly the same, {mine}, with some {listed(more)}."
+        return f"the same pattern, {mine}{way}."
+    return f"mainly the same, {mine}, with some {listed(more)}{way}."
 
 
 def _muscles(exercise: Exercise, asked: Exercise) -> str:
@@ -99,11 +104,12 @@ def _set_up(answer: Answer) -> str:
     return f"about {minutes(answer.binding.set_up_s)} to fetch and fill."
 
 
-def _total(cause: Cause) -> str:
-    weights = CAUSE_WEIGHTS[cause]
+def _total(answer: Answer, asked: Exercise, cause: Cause) -> str:
+    weights = weights_for(SwapRequest(asked=asked, cause=cause))
     parts = (("pattern", weights.pattern), ("muscles", weights.muscles), ("effort", weights.effort))
     words = ", ".join(f"{name} {weight:.0%}" for name, weight in (*parts, ("set-up", weights.set_up)))
-    return f"the parts count {words}; 100 would be the same movement at the same effort."
+    ahead = " Being the same movement it stands before others as close." if answer.closeness.ahead else ""
+    return f"the parts count {words}; 100 would be the same movement at the same effort.{ahead}"
 
 
 def listed(words: list[str]) -> str:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from core.exercise.model import Exercise
 from core.knowledge import Catalog
+from core.swap.closeness import likeness
 from core.swap.model import Ground, LeftOut, Swap
-from core.swap.opening import likeness
 from gui.desk.wording import Wording
 
 GROUND_NAMES: dict[Ground, str] = {

@@ -98,7 +98,7 @@ def _heading(shown: int, fitting: int, out: int) -> str:
         return f"Nothing here can stand in for it: all {out} that come near are left out, each with its reason"
     many = f"{shown} of {fitting} that fit" if fitting > shown else f"{fitting} that fit{'s' if fitting == 1 else ''}"
     left = f" · {out} left out, with reasons below" if out else ""
-    return f"{many} · closest in training effect first{left}"
+    return f"{many} · the same movement first, then the closest{left}"
 
 
 def answer_view(answer: Answer, asked: Exercise, cause: Cause, wording: Wording) -> AnswerView:
@@ -113,7 +113,7 @@ def answer_view(answer: Answer, asked: Exercise, cause: Cause, wording: Wording)
     return AnswerView(
         exercise_id=exercise.id,
         name=exercise.name,
-        relation=_relation(exercise, asked),
+        relation=_relation(answer, asked),
         things=things_words(answer, wording.system),
         dose=glued(dose_words(answer.dose, exercise, answer.binding, wording.system)),
         set_up=f"about {minutes(answer.binding.set_up_s)}" if answer.binding.set_up_s > 0 else "nothing to set up",
@@ -131,9 +131,12 @@ def answer_view(answer: Answer, asked: Exercise, cause: Cause, wording: Wording)
     )
 
 
-def _relation(exercise: Exercise, asked: Exercise) -> str:
+def _relation(answer: Answer, asked: Exercise) -> str:
+    exercise = answer.exercise
     if exercise.id == asked.id:
         return "the same movement, with what you have"
+    if answer.closeness.ahead:
+        return "the same movement with another thing"
     if exercise.side_share > asked.side_share and exercise.main_pattern is not asked.main_pattern:
         return "one side takes the load"
     pattern = "same pattern" if exercise.main_pattern is asked.main_pattern else "near pattern"

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 from core.store.commands import ChangeSettings
 from core.store.values import Settings, Units
 from core.swap.model import Cause
+from core.swap.ranking import SPREAD
 from gui.desk.desk import Desk
 from gui.swap import SwapScreen
 from tests.gui import hand
@@ -38,10 +39,17 @@ def test_the_parts_of_closeness_are_shown_with_their_numbers(squat: SwapScreen) 
         assert all(row.value_text == f"{100 * row.share:.0f}" for row in card.view().parts)
 
 
-def test_answers_stand_closest_first(screen: SwapScreen, qtbot: QtBot) -> None:
-    ask(screen, "barbell deadlift", qtbot)
-    totals = [int(card.view().total) for card in screen.cards()]
+def test_after_the_first_few_answers_stand_closest_first(squat: SwapScreen) -> None:
+    hand.click(squat.answers.more)
+    rest = [card.view() for card in squat.cards()[SPREAD:]]
+    totals = [int(view.total) for view in rest if view.relation != "the same movement with another thing"]
+    assert len(totals) > 5
     assert totals == sorted(totals, reverse=True)
+
+
+def test_the_same_movement_with_another_thing_comes_first(squat: SwapScreen) -> None:
+    assert squat.cards()[0].view().relation == "the same movement with another thing"
+    assert "Being the same movement" in opened(squat.cards()[0])
 
 
 def test_the_same_movement_with_what_is_there_comes_first(screen: SwapScreen, qtbot: QtBot) -> None:
