@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator
 
 from catalog.coverage import BANDS, STRENGTH_PATTERNS, coverage, needs_common_things_only
 from core.exercise.model import GYM_USES, LOAD_USES, Basis, Demand, DoseKind, Exercise, Pattern, Posture, Use
+from core.house.own import OWN_PREFIX
 
 LONGEST_SENTENCE = 90
 LONGEST_CAUTION = 160
@@ -124,6 +125,8 @@ def _needs(exercise: Exercise) -> Iterator[str]:
 
 
 def _sentences(exercise: Exercise) -> Iterator[str]:
+    if exercise.id.startswith(OWN_PREFIX):
+        return  # what a person writes for themselves is theirs to word
     if not 2 <= len(exercise.cues) <= 4:
         yield f"it has {len(exercise.cues)} cues, not 2 to 4"
     if not 1 <= len(exercise.faults) <= 2:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -15,8 +15,11 @@ from catalog.household.faults import NO_ENTRY, FaultList, entry_words
 from catalog.household.people import people_from, places_from, wishes_from
 from catalog.household.schema import FILE_VERSION, HouseholdForm
 from catalog.household.things import Around, things_from
+from catalog.own import kept, with_usable_own
+from catalog.own_forms import OwnExerciseEntry, OwnThingEntry
 from core.errors import InputError, shorten
 from core.house.model import House, Person, Place
+from core.house.own import OwnEntry
 from core.house.wishes import WeekWishes
 from core.knowledge import Catalog
 from core.mass.naming import material_named
@@ -101,7 +104,11 @@ def _check_version(data: dict[str, Any], file: str) -> None:
         raise InputError(file, rule, "put that line first, so that the form of the file is known")
 
 
-def _household(form: HouseholdForm, catalog: Catalog, faults: FaultList) -> HouseholdFile:
+def _household(form: HouseholdForm, shipped: Catalog, faults: FaultList) -> HouseholdFile:
+    own = tuple(_own_entries(form, faults))
+    catalog, odd = with_usable_own(shipped, own)
+    for fault in odd:
+        faults.add(NO_ENTRY, "own_movements or own_kinds", fault)
     places = places_from(form.places, faults)
     people = people_from(form.people, catalog, faults)
     cup_l = faults.attempt(NO_ENTRY, "cup", lambda: _cup_l(form.cup)) or 0.25
@@ -113,9 +120,24 @@ def _household(form: HouseholdForm, catalog: Catalog, faults: FaultList) -> Hous
         people=people,
         fills=tuple(dict.fromkeys(one for one in fills if one is not None)),
         cup_l=cup_l,
+        own=own,
     )
     wishes = _wishes(form, people, places, catalog, faults)
     return HouseholdFile(house=house, wishes=wishes, invented=form.invented)
+
+
+def _own_entries(form: HouseholdForm, faults: FaultList) -> Iterator[OwnEntry]:
+    """What the file adds to the catalog; it is read first, since things and wishes may mention it."""
+    for at, movement in enumerate(form.own_movements):
+        yield from _own_entry("own_movements", at, movement, faults)
+    for at, kind in enumerate(form.own_kinds):
+        yield from _own_entry("own_kinds", at, kind, faults)
+
+
+def _own_entry(section: str, at: int, form: OwnExerciseEntry | OwnThingEntry, faults: FaultList) -> Iterator[OwnEntry]:
+    made = faults.attempt(entry_words(section, at, {"name": form.name}), "", partial(kept, form))
+    if made is not None:
+        yield made
 
 
 def _fill_id(name: str, catalog: Catalog) -> str:

@@ -11,6 +11,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Discriminator, Field, Tag
 
+from catalog.own_forms import OwnExerciseEntry, OwnThingEntry
 from core.exercise.model import Demand, Pattern
 from core.house.model import Experience, Sex
 from core.mass.model import Packing
@@ -211,7 +212,7 @@ Thing = Annotated[
 
 
 class HouseholdForm(Form):
-    """The whole file."""
+    """The whole file. What is added to the catalog stands in tables of the form that data files have."""
 
     fillmark: Literal[1]
     name: Name = "Household"
@@ -222,6 +223,8 @@ class HouseholdForm(Form):
     people: Annotated[list[PersonForm], Field(max_length=100)] = []
     places: Annotated[list[PlaceForm], Field(max_length=50)] = []
     week: WeekForm = WeekForm()
+    own_movements: Annotated[list[OwnExerciseEntry], Field(max_length=200)] = []
+    own_kinds: Annotated[list[OwnThingEntry], Field(max_length=200)] = []
 
 
 def form_schema() -> dict[str, Any]:

@@ -18,8 +18,10 @@ from catalog.household.ids import ids_for
 from catalog.household.load import read_household
 from catalog.household.schema import FILE_VERSION, WEEKDAY_KEYS, PlaceForm, ThingForm
 from catalog.household.things import Around, corrected, scale_word, things_in
+from catalog.own import table_of, with_own
 from core.errors import InputError
 from core.house.model import Capacity, House, Person, Place
+from core.house.own import OwnKind
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.knowledge import Catalog
 from core.mass.level_text import level_text
@@ -35,16 +37,22 @@ NEW = "new"
 
 def write_household(house: House, wishes: Mapping[str, WeekWishes], catalog: Catalog, *, invented: bool = False) -> str:
     """The text of the file; `InputError` for a house that a file can't hold (such as a name of 100 letters)."""
+    merged = with_own(catalog, house.own)
+    house = replace(house, own=tuple(sorted(house.own, key=lambda own: own.kind)))  # a file has each kind on its own
     shared = _shared_week(house, wishes)
     places = {place.id: place.name for place in house.places}
     data: dict[str, Any] = {"fillmark": FILE_VERSION, "name": house.name}
     data |= {"invented": True} if invented else {}
     data |= {"cup": _with_unit(house.cup_l, "L"), "fills": list(house.fills)}
-    data["things"] = list(_things(house, catalog))
+    data["things"] = list(_things(house, merged))
     data["people"] = list(_people(house, wishes, shared, places))
     data["places"] = list(_places(house.places))
     if shared is not None:
         data["week"] = _week(shared, places)
+    data |= _only(
+        own_movements=[table_of(own) for own in house.own if own.kind is OwnKind.EXERCISE],
+        own_kinds=[table_of(own) for own in house.own if own.kind is OwnKind.THING],
+    )
     text = tomli_w.dumps(data)
     read = read_household(text, FILE, catalog)
     if (read.house, dict(read.wishes)) != (house, _kept(house, wishes)):

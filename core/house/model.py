@@ -12,6 +12,7 @@ from enum import StrEnum
 
 from core.errors import InputError
 from core.exercise.model import Demand, Pattern
+from core.house.own import OwnEntry
 from core.quantity import Measured
 from core.things.model import Thing
 
@@ -113,7 +114,7 @@ class Place:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class House:
-    """One household: its places and things, the fills at hand and the cup they pour with."""
+    """One household: its places and things, the fills at hand, the cup they pour with, what it added to the catalog."""
 
     name: str
     places: tuple[Place, ...] = ()
@@ -121,6 +122,7 @@ class House:
     people: tuple[Person, ...] = ()
     fills: tuple[str, ...] = ("water",)
     cup_l: float = 0.25
+    own: tuple[OwnEntry, ...] = ()
 
     def thing(self, thing_id: str) -> Thing:
         """The thing with this id; KeyError if the house has none."""

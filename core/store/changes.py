@@ -12,8 +12,9 @@ from typing import Any
 
 from core.house.log import LoggedSession, LoggedTest
 from core.house.model import Person, Place
+from core.house.own import OwnEntry
 from core.house.wishes import WeekWishes
-from core.store import codec, codec_people
+from core.store import codec, codec_own, codec_people
 from core.store.encoding import Codec, number, one_word, text, unfit, whole
 from core.store.encoding_groups import many, maybe, record
 from core.store.json_text import from_text, to_text
@@ -34,6 +35,7 @@ class Part(StrEnum):
     """The kinds of entries a record is made of, in an order in which each needs only earlier ones."""
 
     HOUSE = "house"
+    OWN = "own"
     PLACE = "place"
     PERSON = "person"
     THING = "thing"
@@ -46,7 +48,17 @@ class Part(StrEnum):
 
 
 Value = (
-    HouseFacts | Place | Person | Thing | WeekWishes | SavedWeek | SavedBlock | Settings | LoggedSession | LoggedTest
+    HouseFacts
+    | OwnEntry
+    | Place
+    | Person
+    | Thing
+    | WeekWishes
+    | SavedWeek
+    | SavedBlock
+    | Settings
+    | LoggedSession
+    | LoggedTest
 )
 
 HOUSE_FACTS: Codec[HouseFacts] = record(
@@ -57,6 +69,7 @@ HOUSE_FACTS: Codec[HouseFacts] = record(
 
 CODEC_OF: dict[Part, Codec[Any]] = {
     Part.HOUSE: HOUSE_FACTS,
+    Part.OWN: codec_own.OWN,
     Part.PLACE: codec_people.PLACE,
     Part.PERSON: codec_people.PERSON,
     Part.THING: codec.THING,
@@ -70,6 +83,7 @@ CODEC_OF: dict[Part, Codec[Any]] = {
 
 KINDS_OF: dict[Part, tuple[Kind, ...]] = {
     Part.HOUSE: (Kind.HOUSE, Kind.THINGS),  # the fills at hand and the cup change what every container can weigh
+    Part.OWN: (Kind.CATALOG,),
     Part.PLACE: (Kind.PLACES,),
     Part.PERSON: (Kind.PEOPLE,),
     Part.THING: (Kind.THINGS,),

@@ -8,8 +8,9 @@ from dataclasses import dataclass, field, replace
 from core.errors import InputError
 from core.house.log import LoggedSession, LoggedTest
 from core.house.model import Person, Place
+from core.house.own import OwnEntry
 from core.house.wishes import WeekWishes
-from core.store import codec_people
+from core.store import codec_own, codec_people
 from core.store.changes import HOUSE_FACTS, ONLY, HouseFacts, Part, Value
 from core.store.codec import ID, THING
 from core.store.encoding import whole
@@ -18,7 +19,7 @@ from core.store.json_text import from_text
 from core.store.values import SavedBlock, SavedWeek, Settings
 from core.things.model import Thing
 
-FORM = 2
+FORM = 3
 """The form of the document; one higher when its fields change, with the older ones still read."""
 TAG_OF_DOCUMENT = "fillmark_record"
 MOST_LOGGED = 200_000
@@ -54,6 +55,7 @@ class Contents:
 
     form: int = FORM
     house: HouseFacts
+    own: tuple[OwnEntry, ...] = ()
     places: tuple[Place, ...] = ()
     people: tuple[Person, ...] = ()
     things: tuple[Thing, ...] = ()
@@ -67,6 +69,7 @@ class Contents:
     def entries(self) -> Iterator[tuple[Part, str, Value]]:
         """Every entry with its part and id."""
         yield Part.HOUSE, ONLY, self.house
+        yield from ((Part.OWN, entry.id, entry) for entry in self.own)
         yield from ((Part.PLACE, place.id, place) for place in self.places)
         yield from ((Part.PERSON, person.id, person) for person in self.people)
         yield from ((Part.THING, thing.id, thing) for thing in self.things)
@@ -84,6 +87,7 @@ CONTENTS: TaggedCodec[Contents] = record(
     {
         "form": whole(1, FORM),
         "house": HOUSE_FACTS,
+        "own": many(codec_own.OWN),
         "places": many(codec_people.PLACE),
         "people": many(codec_people.PERSON),
         "things": many(THING),
@@ -94,7 +98,7 @@ CONTENTS: TaggedCodec[Contents] = record(
         "sessions": many(codec_people.SESSION, MOST_LOGGED),
         "tests": many(codec_people.TEST, MOST_LOGGED),
     },
-    added={"blocks": []},
+    added={"own": [], "blocks": []},
 )
 
 

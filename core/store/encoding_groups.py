@@ -92,8 +92,9 @@ def record(
         found = {**assumed, **_object(json_value, where)}
         if found.get(TAG) != tag:
             raise unfit(found.get(TAG), f"stands where “{tag}” belongs", where)
-        for name in sorted(known ^ found.keys()):
-            raise unfit(name, "is missing" if name in known else "is not known here", where)
+        odd = min(known ^ found.keys(), default=None)
+        if odd is not None:
+            raise unfit(odd, "is missing" if odd in known else "is not known here", where)
         values = {name: codec.read(found[name], f"{where}.{name}" if where else name) for name, codec in fields.items()}
         return _make(made, values, where)
 

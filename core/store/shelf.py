@@ -16,6 +16,7 @@ from core.store.faults import RowUnreadable, UndoLost
 from core.store.rows.base import Entry
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
 from core.store.rows.log import SessionRow, TestRow
+from core.store.rows.own import OwnRow
 from core.store.rows.people import BlockRow, PersonRow, WeekRow, WishesRow
 from core.store.rows.things import ThingRow
 from core.store.state import PARTS, State
@@ -32,6 +33,7 @@ class Shelf:
 
 SHELVES: dict[Part, Shelf] = {
     Part.HOUSE: Shelf(HouseRow, lambda _id, _position, facts: HouseRow.to_row(facts)),
+    Part.OWN: Shelf(OwnRow, lambda _id, position, own: OwnRow.to_row(own, position), ordered=True),
     Part.PLACE: Shelf(PlaceRow, lambda _id, position, place: PlaceRow.to_row(place, position), ordered=True),
     Part.PERSON: Shelf(PersonRow, lambda _id, position, person: PersonRow.to_row(person, position), ordered=True),
     Part.THING: Shelf(ThingRow, lambda _id, position, thing: ThingRow.to_row(thing, position), ordered=True),
@@ -74,6 +76,7 @@ def read_contents(session: Session) -> Contents:
     logged = {part: tuple(row.from_row() for row in rows_of(session, part)) for part in (Part.SESSION, Part.TEST)}
     return Contents(
         house=state.facts,
+        own=tuple(state.own.values()),
         places=tuple(state.places.values()),
         people=tuple(state.people.values()),
         things=tuple(state.things.values()),

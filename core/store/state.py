@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 
 from core.errors import InputError
 from core.house.model import House, Person, Place
+from core.house.own import OwnEntry
 from core.house.wishes import WeekWishes
 from core.store.changes import ONLY, Change, HouseFacts, Part, Value
 from core.store.values import SavedBlock, SavedWeek, Settings
@@ -16,7 +17,17 @@ from core.things.model import Thing
 
 T = TypeVar("T")
 
-PARTS = (Part.HOUSE, Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK, Part.BLOCK, Part.SETTINGS)
+PARTS = (
+    Part.HOUSE,
+    Part.OWN,
+    Part.PLACE,
+    Part.PERSON,
+    Part.THING,
+    Part.WISHES,
+    Part.WEEK,
+    Part.BLOCK,
+    Part.SETTINGS,
+)
 """The parts a state holds; sessions and tests can be many thousand and are read when they are asked for."""
 
 
@@ -36,6 +47,11 @@ class State:
     def settings(self) -> Settings:
         """The settings."""
         return self._only(Part.SETTINGS, Settings)
+
+    @cached_property
+    def own(self) -> Mapping[str, OwnEntry]:
+        """Own entries of the catalog by id."""
+        return self._all(Part.OWN, OwnEntry)
 
     @cached_property
     def things(self) -> Mapping[str, Thing]:
@@ -77,6 +93,7 @@ class State:
             people=tuple(self.people.values()),
             fills=self.facts.fills,
             cup_l=self.facts.cup_l,
+            own=tuple(self.own.values()),
         )
 
     def after(self, changes: Iterable[Change]) -> State:

@@ -71,6 +71,7 @@ class Kind(StrEnum):
     WEEK = "week"
     LOG = "log"
     SETTINGS = "settings"
+    CATALOG = "catalog"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -55,6 +55,7 @@ def contents_of(home: Home) -> Contents:
     house = home.house
     return Contents(
         house=HouseFacts(name=house.name, fills=house.fills, cup_l=house.cup_l),
+        own=house.own,
         places=house.places,
         people=house.people,
         things=house.things,

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from catalog.household.ids import slug
 from catalog.load import load_catalog
+from catalog.own import with_own
 from core.errors import InputError
 from core.fit.setting import Setting
 from core.house.model import House, Person, Place
@@ -23,7 +24,10 @@ NOBODY_HOME = House(name="No household")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Home:
-    """House, wishes by person, catalog and units; `folder` is the data folder when it is the person's own record."""
+    """House, wishes by person, catalog (with own entries) and units.
+
+    `folder` is the data folder when it is the person's own record.
+    """
 
     house: House
     catalog: Catalog
@@ -101,7 +105,8 @@ def _from_file(path: Path, catalog: Catalog) -> Home:
         found = load_household(path, catalog)
     except CatalogFaults as faults:
         raise Unusable(path, faults.sentences) from faults
-    return Home(house=found.house, catalog=catalog, wishes=found.wishes, invented=found.invented)
+    whole = with_own(catalog, found.house.own)
+    return Home(house=found.house, catalog=whole, wishes=found.wishes, invented=found.invented)
 
 
 class Unusable(InputError):
@@ -133,7 +138,7 @@ def _own(data: Path | None, catalog: Catalog, *, may_be_empty: bool) -> Home:
         settings, state = record.settings(), record.state()
         return Home(
             house=record.house(),
-            catalog=catalog,
+            catalog=with_own(catalog, record.house().own),
             wishes=dict(state.wishes),
             system=UnitSystem(settings.units.value),
             chosen_id=settings.person_id,

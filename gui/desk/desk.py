@@ -2,7 +2,9 @@
 
 Signals: `changed` (a `ChangeSet`) after every command, undo or redo; `said` (sentence, can it be undone) for the undo
 line; `refused` (one sentence) when a command can't be carried out; `jump` (a `Jump`) when one screen sends the person
-to another. Nothing here computes a load: it asks core and keeps the answer until something it depends on changes.
+to another. `catalog` holds the household's own entries as well; it is another value after every change of
+`Kind.CATALOG`, before `changed` tells of it, so a screen takes anew what it keeps from it. Nothing here computes a
+load: it asks core and keeps the answer until something it depends on changes.
 """
 
 from __future__ import annotations
@@ -13,6 +15,7 @@ from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QObject, Signal
 
+from catalog.own import with_usable_own
 from core.errors import FillmarkError
 from core.fit.setting import Setting
 from core.house.model import House, Person, Place
@@ -51,7 +54,7 @@ class Desk(QObject):
     def __init__(self, record: Record, catalog: Catalog, demo: Callable[[], LoadHouse], parent: QObject) -> None:
         super().__init__(parent)
         self.record = record
-        self.catalog = catalog
+        self.catalog, self._unusable = with_usable_own(catalog, record.house().own)
         self._demo = demo
         self._settings_made: dict[tuple[str | None, str], Setting] = {}
 
@@ -66,6 +69,10 @@ class Desk(QObject):
     def units(self) -> UnitSystem:
         """The units the person reads."""
         return UnitSystem(self.settings().units.value)
+
+    def unusable_own(self) -> tuple[str, ...]:
+        """A sentence for each own entry that the catalog can't take in (damaged, or written by hand)."""
+        return tuple(str(fault) for fault in self._unusable)
 
     def person(self) -> Person | None:
         """Who trains now: the person chosen, else the first one, else nobody."""
@@ -143,6 +150,8 @@ class Desk(QObject):
         except FillmarkError as error:
             self.refused.emit(str(error))
             return False
+        if Kind.CATALOG in change.kinds:
+            self.catalog, self._unusable = with_usable_own(self.catalog, self.house().own)
         if change.kinds & SETTING_KINDS:
             self._settings_made.clear()
         self.changed.emit(change)

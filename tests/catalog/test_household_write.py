@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from catalog.household.load import load_household, read_household
 from catalog.household.write import write_household
 from catalog.load import load_catalog
+from catalog.own import own_exercise, own_kind
 from core.errors import InputError
 from core.exercise.model import Demand, Pattern
 from core.house.model import Capacity, Experience, House, Person, Place, QuietHours, Sex
@@ -30,6 +31,23 @@ NAMES = st.text("abcdefgh ÄéЖ漢<&\"'\\#=", min_size=1, max_size=20).filter(l
 TIMES = st.builds(datetime.time, st.integers(0, 23), st.integers(0, 59))
 EXERCISES = st.sampled_from([exercise.id for exercise in CATALOG.exercises])
 AMOUNTS = st.floats(0.1, 300, allow_subnormal=False)
+
+OWN = (
+    own_exercise(
+        {
+            "name": "Winch turn",
+            "patterns": {"pull_level": 1.0},
+            "muscles": {"lats": 1.0},
+            "dose": "reps",
+            "posture": "standing",
+            "body": {"share": 0.2, "basis": "ordinal"},
+            "level": 2,
+            "typical": [8.0, 20.0],
+        },
+        CATALOG,
+    ),
+    own_kind({"name": "Winch handle", "form": "stick", "mass_kg": [1.8, 0.2]}, CATALOG),
+)
 
 
 def typed(words: str, thing_id: str = "thing") -> Thing:
@@ -140,12 +158,13 @@ def households(draw: st.DrawFn) -> tuple[House, dict[str, WeekWishes]]:
         things=tuple(owned),
         fills=draw(st.sampled_from([("water",), (), ("sand_dry", "water")])),
         cup_l=draw(st.floats(0.02, 5)),
+        own=draw(st.sampled_from([(), OWN])),
     )
     return house, {person.id: draw(weeks([place.id for place in listed])) for person in persons}
 
 
 @given(households())
-@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
 def test_what_is_written_reads_back_equal(household: tuple[House, dict[str, WeekWishes]]) -> None:
     house, wishes = household
     text = write_household(house, wishes, CATALOG)

@@ -6,6 +6,7 @@ A command is executed and saved with `core.store.record.Record.do`; its inverse 
 from core.store.commands.base import Command, Plan
 from core.store.commands.house import ChangeHouse, ChangeSettings, LoadHouse
 from core.store.commands.log import AddSession, AddTest, ChangeSession, RemoveSession, RemoveTest
+from core.store.commands.own import AddOwn, ChangeOwn, RemoveOwn
 from core.store.commands.people import (
     AddPerson,
     ChangePerson,
@@ -31,6 +32,7 @@ from core.store.commands.things import (
 )
 
 __all__ = [
+    "AddOwn",
     "AddPerson",
     "AddPlace",
     "AddReading",
@@ -38,6 +40,7 @@ __all__ = [
     "AddTest",
     "AddThing",
     "ChangeHouse",
+    "ChangeOwn",
     "ChangePerson",
     "ChangePlace",
     "ChangeSession",
@@ -49,6 +52,7 @@ __all__ = [
     "LoadHouse",
     "LoadRecord",
     "Plan",
+    "RemoveOwn",
     "RemovePerson",
     "RemovePlace",
     "RemoveReading",

@@ -12,6 +12,9 @@ from core.errors import InputError
 from core.store.changes import Change, Part, Value
 from core.store.state import State, some_names
 
+ENTRY_WORDS = {Part.OWN: "an own entry"}
+"""What an entry is called where the word for its part alone would not do."""
+
 
 @dataclass(frozen=True, slots=True)
 class Plan:
@@ -32,7 +35,8 @@ class Command(Protocol):
 def added(state: State, part: Part, entry_id: str, value: Value) -> Change:
     """A new entry; `InputError` if its id is taken."""
     if state.find(part, entry_id) is not None:
-        raise InputError(entry_id, f"is already the id of a {part} here", "give the new one another id")
+        what = ENTRY_WORDS.get(part, f"a {part}")
+        raise InputError(entry_id, f"is already the id of {what} here", "give the new one another id")
     return Change(part=part, id=entry_id, before=None, after=value)
 
 

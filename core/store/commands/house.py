@@ -42,9 +42,9 @@ class ChangeSettings:
 class LoadHouse:
     """Take in a whole house, with wishes by person id.
 
-    With `replace_all` it takes the place of all people, places, things, wishes and weeks; without, it is added to them,
-    entries with the same id are replaced, and the house keeps its own name and cup. What was logged stays. One undo
-    takes everything back.
+    With `replace_all` it takes the place of all people, places, things, own entries, wishes and weeks; without, it is
+    added to them, entries with the same id are replaced, and the house keeps its own name and cup. What was logged
+    stays. One undo takes everything back.
     """
 
     house: House
@@ -72,6 +72,7 @@ class LoadHouse:
         """Every entry of the house by part and id; `InputError` if an id is used twice or a place is missing."""
         house = self.house
         entries: list[tuple[tuple[Part, str], Value]] = [
+            *(((Part.OWN, own.id), own) for own in house.own),
             *(((Part.PLACE, place.id), place) for place in house.places),
             *(((Part.PERSON, person.id), person) for person in house.people),
             *(((Part.THING, thing.id), thing) for thing in house.things),
@@ -105,7 +106,7 @@ class LoadHouse:
     def _gone(state: State, loaded: Mapping[tuple[Part, str], Value]) -> tuple[Change, ...]:
         return tuple(
             put(state, part, entry_id, None)
-            for part in (Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK, Part.BLOCK)
+            for part in (Part.OWN, Part.PLACE, Part.PERSON, Part.THING, Part.WISHES, Part.WEEK, Part.BLOCK)
             for entry_id in state.entries[part]
             if (part, entry_id) not in loaded
         )

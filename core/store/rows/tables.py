@@ -6,11 +6,13 @@ from core.store.rows.base import Base
 from core.store.rows.history import RevisionRow, StepRow
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
 from core.store.rows.log import SessionRow, TestRow
+from core.store.rows.own import OwnRow
 from core.store.rows.people import BlockRow, PersonRow, WeekRow, WishesRow
 from core.store.rows.things import ThingRow
 
 ROWS = (
     HouseRow,
+    OwnRow,
     PlaceRow,
     SettingsRow,
     PersonRow,

@@ -8,11 +8,13 @@ from pathlib import Path
 from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
 from core.house.model import Capacity, Experience, House, Person, Place, QuietHours, Sex
+from core.house.own import OwnEntry, OwnKind
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.mass.model import BrimLevel, Packing, ScaleKind, ScaleReading
 from core.quantity.measured import Measured, Origin
 from core.store.changes import HouseFacts
 from core.store.commands import (
+    AddOwn,
     AddPerson,
     AddPlace,
     AddSession,
@@ -109,6 +111,19 @@ STOOL = Thing(
     facts=Facts(form=Form.SEAT, surface_cm=44),
     place_ids=("cabin", "towpath"),
 )
+LOCK_WALK = OwnEntry(
+    kind=OwnKind.EXERCISE,
+    id="own_lock_walk",
+    name="Lock walk",
+    table='{"body":{"basis":"ordinal","share":0.6},"dose":"time","level":2,"muscles":{"quads":1.0},'
+    '"patterns":{"walk":1.0},"posture":"moving","typical":[60.0,300.0]}',
+)
+FENDER = OwnEntry(
+    kind=OwnKind.THING,
+    id="own_rope_fender",
+    name="Rope fender",
+    table='{"common":0,"cost":1,"form":"bag","icon":"other","mass_kg":[4.5,0.5]}',
+)
 WISHES = WeekWishes(
     days=(
         DayWish(weekday=1, minutes=50, place_id="cabin", start=datetime.time(18, 15)),
@@ -142,9 +157,11 @@ DIPPER = House(
     people=(INES, TOMAS),
     fills=("water", "coal"),
     cup_l=0.3,
+    own=(LOCK_WALK, FENDER),
 )
 DIPPER_STEP_BY_STEP: tuple[Command, ...] = (
     ChangeHouse(HouseFacts(name="Dipper", fills=("water", "coal"), cup_l=0.3)),
+    *(AddOwn(entry) for entry in DIPPER.own),
     *(AddPlace(place) for place in DIPPER.places),
     *(AddPerson(person) for person in DIPPER.people),
     *(AddThing(thing) for thing in DIPPER.things),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
 from core.house.model import Capacity, Experience, Person, Place, QuietHours, Sex
+from core.house.own import OwnEntry, OwnKind
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
 from core.mass.model import (
     BrimLevel,
@@ -25,6 +26,7 @@ from core.mass.model import (
 )
 from core.quantity.measured import Measured, Origin
 from core.store.changes import HouseFacts
+from core.store.json_text import to_text
 from core.store.values import SavedBlock, SavedWeek, Settings, Theme, Units
 from core.things.model import (
     Closure,
@@ -233,6 +235,27 @@ def settings(person_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[Sett
         person_id=st.none() | person_ids,
         first_run_done=st.booleans(),
         ready_on=st.none() | dates,
+    )
+
+
+_JSON = st.recursive(
+    st.none() | st.booleans() | st.integers(0, 99) | st.floats(-1e6, 1e6) | st.text(_shown, max_size=9),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(_shown, max_size=5), inner, max_size=3),
+    max_leaves=6,
+)
+own_tables = st.dictionaries(st.sampled_from(["level", "body", "needs", "kg"]), _JSON, max_size=4).map(to_text)
+
+
+def own_entries(
+    own_ids: st.SearchStrategy[str] = ids, kinds: st.SearchStrategy[OwnKind] | None = None
+) -> st.SearchStrategy[OwnEntry]:
+    """Own entries with ids from these; what stands in their tables is the catalog's business."""
+    return st.builds(
+        OwnEntry,
+        kind=st.sampled_from(OwnKind) if kinds is None else kinds,
+        id=own_ids.map(lambda plain: f"own_{plain.strip('_') or 'x'}"),
+        name=st.text(_shown, min_size=1, max_size=60),
+        table=own_tables,
     )
 
 

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.errors import InputError
-from core.store import codec, codec_people
+from core.store import codec, codec_own, codec_people
 from core.store.changes import HOUSE_FACTS, Change, Part, read_changes, write_changes
 from core.store.contents import CONTENTS, Contents
 from core.store.encoding import Codec
@@ -21,7 +21,7 @@ from core.store.encoding_groups import TAG
 from core.store.json_text import from_text, to_text
 from tests.core.mass.examples import SHAPES
 from tests.core.store import strategies
-from tests.core.store.examples import COAL_BAG, INES, LOCK_STEPS, SESSION, WATER_CARRIER, WISHES
+from tests.core.store.examples import COAL_BAG, INES, LOCK_STEPS, LOCK_WALK, SESSION, WATER_CARRIER, WISHES
 
 CASES: tuple[tuple[Codec[Any], st.SearchStrategy[Any]], ...] = (
     (codec.MEASURED, strategies.measured),
@@ -40,6 +40,7 @@ CASES: tuple[tuple[Codec[Any], st.SearchStrategy[Any]], ...] = (
     (codec_people.SESSION, strategies.sessions()),
     (codec_people.TEST, strategies.results_of()),
     (HOUSE_FACTS, strategies.house_facts),
+    (codec_own.OWN, strategies.own_entries()),
 )
 
 
@@ -121,6 +122,7 @@ DOCUMENTS = (
     (codec_people.PERSON, INES),
     (codec_people.WISHES, WISHES),
     (codec_people.SESSION, SESSION),
+    (codec_own.OWN, LOCK_WALK),
 )
 ODD: tuple[object, ...] = (
     None,

@@ -11,12 +11,14 @@ from core.house.model import House, Person, Place
 from core.house.wishes import DayWish, Pin, WeekWishes
 from core.store.changes import HouseFacts
 from core.store.commands import (
+    AddOwn,
     AddPerson,
     AddPlace,
     AddReading,
     AddSession,
     AddThing,
     ChangeHouse,
+    ChangeOwn,
     ChangePerson,
     ChangePlace,
     ChangeSession,
@@ -26,6 +28,7 @@ from core.store.commands import (
     ForgetBlock,
     ForgetWeek,
     LoadHouse,
+    RemoveOwn,
     RemovePerson,
     RemovePlace,
     RemoveReading,
@@ -42,13 +45,14 @@ from core.store.commands import (
 )
 from core.store.commands.base import free_id
 from core.store.record import Record
-from core.store.values import ChangeSet, Settings, Theme, Units
+from core.store.values import ChangeSet, SavedBlock, Settings, Theme, Units
 from core.things.model import Fill, OwnCheck
 from tests.core.store.examples import (
     BLOCK,
     CABIN,
     COAL_BAG,
     DIPPER,
+    FENDER,
     INES,
     LOCK_STEPS,
     MONDAY,
@@ -83,6 +87,9 @@ KETTLE = replace(COAL_BAG, id="kettle", name="Kettle")
         (RemoveReading("carrier", 0), {"things"}, "Removed a reading of Water carrier"),
         (SetOwnCheck("stool", OwnCheck(date=MONDAY, took_kg=90)), {"things"}, "Checked Stool"),
         (SetOwnCheck("lock_steps", None), {"things"}, "Withdrew the check of Lock steps"),
+        (AddOwn(replace(FENDER, id="own_tyre", name="Tyre")), {"catalog"}, "Added Tyre"),
+        (ChangeOwn(replace(FENDER, name="Fender")), {"catalog"}, "Changed Fender"),
+        (RemoveOwn("own_lock_walk"), {"catalog"}, "Removed Lock walk"),
         (AddPlace(Place(id="quay", name="Quay")), {"places"}, "Added Quay"),
         (ChangePlace(replace(CABIN, wet=True)), {"places"}, "Changed Cabin"),
         (AddPerson(replace(TOMAS, id="guest", name="Guest")), {"people"}, "Added Guest"),
@@ -118,12 +125,33 @@ def test_a_command_says_what_it_changed_and_one_undo_takes_it_back(
     assert dipper.contents() == after
 
 
+def test_a_movement_that_goes_leaves_no_pin_ban_week_or_block_that_names_it(dipper: Record) -> None:
+    gone, stays = "own_lock_walk", "plank"
+    plan = f'{{"exercise":"{gone}"}}'
+    pins = (Pin(weekday=1, exercise_id=gone), Pin(weekday=2, exercise_id=stays))
+    dipper.do(SetWishes("ines", replace(WISHES, pins=pins, bans=(gone, stays))))
+    dipper.do(SaveWeek("ines", replace(WEEK, plan=plan)))
+    dipper.do(SaveBlock("ines", SavedBlock(starts=MONDAY, version=1, plan=plan)))
+    dipper.do(SaveWeek("tomas", WEEK))
+    before = dipper.contents()
+    dipper.do(RemoveOwn(gone))
+    assert dipper.wishes("ines").pins == (Pin(weekday=2, exercise_id=stays),)
+    assert dipper.wishes("ines").bans == (stays,)
+    assert (dipper.week("ines"), dipper.state().blocks.get("ines"), dipper.week("tomas")) == (None, None, WEEK)
+    dipper.undo()
+    assert dipper.contents() == before
+
+
 @pytest.mark.parametrize(
     ("command", "words"),
     [
         (AddThing(COAL_BAG), "“coal_bag” is already the id of a thing"),
         (AddThing(replace(KETTLE, place_ids=("moon",))), "“moon” is no place here"),
         (AddThing(replace(KETTLE, name="")), "must be 1 to 120 characters"),
+        (AddOwn(FENDER), "“own_rope_fender” is already the id of an own entry here"),
+        (ChangeOwn(replace(FENDER, id="own_tyre")), "“own_tyre” is no own entry here"),
+        (ChangeOwn(replace(FENDER, id="own_lock_walk")), "“Lock walk” is a movement and can't become a kind of thing"),
+        (RemoveOwn("own_tyre"), "“own_tyre” is no own entry here; choose one of: own_lock_walk, own_rope_fender"),
         (ChangeThing(KETTLE), "“kettle” is no thing here"),
         (ChangeThing(replace(COAL_BAG, place_ids=("moon",))), "“moon” is no place here"),
         (RemoveThing("kettle"), "“kettle” is no thing here"),

@@ -96,6 +96,11 @@ def test_a_document_of_a_newer_program_is_refused_with_the_way_out(dipper: Recor
         contents_from_json(document)
 
 
+def test_a_document_of_an_earlier_form_is_read_as_one_of_today(dipper: Record) -> None:
+    document = {key: value for key, value in contents_json(dipper.contents()).items() if key != "own"}
+    assert contents_from_json(document | {"form": 1}) == replace(dipper.contents(), own=())
+
+
 @pytest.mark.parametrize("document", [None, [], {}, "text", 7, {"is": "thing"}, {"is": "fillmark_record"}])
 def test_any_other_document_is_refused(document: object) -> None:
     with pytest.raises(InputError):
@@ -106,7 +111,7 @@ def test_the_schema_describes_every_field_and_allows_no_other() -> None:
     schema: Any = contents_schema()
     assert schema["$schema"].startswith("https://json-schema.org/")
     assert set(schema["properties"]) == {"is", *CONTENTS.write(BARE)}
-    assert set(schema["required"]) == set(schema["properties"]) - {"blocks"}, "older documents have no blocks"
+    assert set(schema["properties"]) - set(schema["required"]) == {"blocks", "own"}, "older documents lack these"
     assert schema["additionalProperties"] is False
     assert json.loads(json.dumps(schema)) == schema
 
@@ -139,7 +144,10 @@ def test_a_hostile_document_is_refused_quickly_and_in_little_memory(name: str, t
     file.write_text(HOSTILE[name]())
     # VmHWM begins anew with the program; ru_maxrss would carry over the peak of the process that runs the tests.
     code = (
-        "import pathlib, sys, time\n"
+        "import json, pathlib, sys, time\n"
+        "begun = time.process_time()\n"
+        "json.loads('[' + '1.5,' * 400_000 + '1]')\n"
+        "usual = time.process_time() - begun\n"
         "from core.errors import InputError\n"
         "from core.store.contents import contents_from_text\n"
         "begun = time.process_time()\n"
@@ -150,11 +158,11 @@ def test_a_hostile_document_is_refused_quickly_and_in_little_memory(name: str, t
         "spent = time.process_time() - begun\n"
         "lines = pathlib.Path('/proc/self/status').read_text().splitlines()\n"
         "peak_kb = next(int(line.split()[1]) for line in lines if line.startswith('VmHWM'))\n"
-        "print(spent, peak_kb // 1024)\n"
+        "print(spent, usual, peak_kb // 1024)\n"
     )
     command = [sys.executable, "-c", code, str(file)]
     told, spent = subprocess.run(command, check=True, capture_output=True, text=True).stdout.splitlines()
     assert told == "0 True"
-    seconds, megabytes = spent.split()
-    assert float(seconds) < 2
+    seconds, usual, megabytes = spent.split()
+    assert float(seconds) < max(2, 40 * float(usual))  # a machine that is busy takes longer over anything
     assert int(megabytes) < 300

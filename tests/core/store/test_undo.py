@@ -16,6 +16,7 @@ from core.house.log import LoggedSession
 from core.house.model import House
 from core.store.changes import HouseFacts
 from core.store.commands import (
+    AddOwn,
     AddPerson,
     AddPlace,
     AddReading,
@@ -23,6 +24,7 @@ from core.store.commands import (
     AddTest,
     AddThing,
     ChangeHouse,
+    ChangeOwn,
     ChangePerson,
     ChangePlace,
     ChangeSession,
@@ -32,6 +34,7 @@ from core.store.commands import (
     ForgetWeek,
     LoadHouse,
     LoadRecord,
+    RemoveOwn,
     RemovePerson,
     RemovePlace,
     RemoveReading,
@@ -53,6 +56,7 @@ from tests.core.store.examples import DIPPER, INES, STOOL, TEST, TOWPATH, WISHES
 PLACES = st.sampled_from(["cabin", "towpath", "quay"])
 PEOPLE = st.sampled_from(["ines", "tomas"])
 THINGS = st.sampled_from(["carrier", "coal_bag", "stool"])
+OWN = st.sampled_from(["fender", "lock_walk"])
 SESSIONS = st.sampled_from(["s1", "s2"])
 
 COMMANDS: st.SearchStrategy[Command] = st.one_of(
@@ -64,6 +68,9 @@ COMMANDS: st.SearchStrategy[Command] = st.one_of(
     st.builds(AddReading, THINGS, strategies.readings),
     st.builds(RemoveReading, THINGS, st.integers(0, 1)),
     st.builds(SetOwnCheck, THINGS, st.none() | strategies.own_checks),
+    st.builds(AddOwn, strategies.own_entries(OWN)),
+    st.builds(ChangeOwn, strategies.own_entries(OWN)),
+    st.builds(RemoveOwn, OWN.map("own_{}".format)),
     st.builds(AddPlace, strategies.places(PLACES)),
     st.builds(ChangePlace, strategies.places(PLACES)),
     st.builds(RemovePlace, PLACES),
