@@ -47,7 +47,8 @@ class ChangeOwn:
 class RemoveOwn:
     """Remove an own entry. Pins and bans of a movement go with it, and the weeks and blocks that hold it.
 
-    One undo brings all back. Things of an own kind stay: they hold all their facts. So does what was logged, under the movement's id.
+    One undo brings all back. Things of an own kind stay: they hold all their facts. So does what was logged, under the
+    movement's id.
     """
 
     entry_id: str
