@@ -7,7 +7,6 @@ person asks for it.
 
 from __future__ import annotations
 
-import datetime
 from dataclasses import replace
 from functools import partial
 
@@ -17,17 +16,18 @@ from core.errors import FillmarkError
 from core.house.wishes import Pin
 from core.plan.model import Status, Week, WeekRequest
 from core.store.commands import ChangeSettings
-from core.store.values import ChangeSet, Kind
+from core.store.values import ChangeSet, Kind, SavedWeek
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
 from gui.shell.entry import ScreenName
 from gui.theme import Icon
 from gui.week.clash_card import ClashCard
 from gui.week.day_words import moves_sentence
 from gui.week.freshness import Freshness, Inputs
-from gui.week.paper_flow import PaperFlow, PaperOrder
+from gui.week.move_flow import AROUND, MoveFlow
+from gui.week.papers import Papers
 from gui.week.planning import Planned, PlanOrder, Solving, plan
 from gui.week.readiness_card import ReadinessCard
-from gui.week.ribbon import PRESENT, Ribbon
+from gui.week.ribbon import Ribbon
 from gui.week.set_up_page import SetUpPage, centred
 from gui.week.week_flow import WeekFlow
 from gui.week.week_page import WeekPage
@@ -52,7 +52,6 @@ class WeekScreen(Page):
         self._week: Week | None = None
         self._person_id = ""
         self.solving = Solving(self)
-        self.paper = PaperFlow(self)
         self.print_button, self.calendar_button = SecondaryButton("Print"), SecondaryButton("To calendar")
         self.days_button, self.again = SecondaryButton("Days and goals"), SecondaryButton("Plan again")
         self.rebuild = PrimaryButton("Plan again")
@@ -63,6 +62,8 @@ class WeekScreen(Page):
         self.clash = ClashCard()
         self.page = WeekPage(Ribbon(desk))
         self.flow = WeekFlow(desk, self.page, self._deeds)
+        self.moves = MoveFlow(desk, self)
+        self.papers = Papers(desk, self.flow, self)
         self._stack = QStackedWidget()
         self._readiness_page = PageScroll(centred(self.readiness))
         self._set_up_page = PageScroll(self.set_up)
@@ -102,7 +103,7 @@ class WeekScreen(Page):
         """Stop whatever runs, and wait for its thread to end."""
         self.solving.close()
         self.page.ribbon.solving.close()
-        self.paper.close()
+        self.papers.close()
 
     def _arrange(self) -> None:
         for button in self._buttons():
@@ -120,10 +121,10 @@ class WeekScreen(Page):
         self.again.clicked.connect(self.plan_now)
         self.stop.clicked.connect(self._stop)
         self.days_button.clicked.connect(self._turn_days)
-        self.print_button.clicked.connect(self._print)
-        self.calendar_button.clicked.connect(self._to_calendar)
-        self.paper.said.connect(self.toast.say)
-        self.toast.action_wanted.connect(self.plan_now)
+        self.print_button.clicked.connect(self.papers.print_week)
+        self.calendar_button.clicked.connect(self.papers.to_calendar)
+        self.papers.said.connect(self.toast.say)
+        self.toast.action_wanted.connect(self._act)
         self.nobody.acted.connect(self._go_home)
         self.readiness.answered.connect(self._save_readiness)
         self.set_up.days.changed.connect(self._deeds.set_days)
@@ -134,6 +135,9 @@ class WeekScreen(Page):
         self._connect_clash()
         self.flow.looked.connect(self._paint_bar)
         self.flow.banned.connect(self._say_banned)
+        self.flow.move_wanted.connect(self._move)
+        self.moves.moved.connect(self._show_moved)
+        self.moves.refused.connect(self._say_unmovable)
 
     def _connect_clash(self) -> None:
         self.clash.pin_removed.connect(self._unpin_and_plan)
@@ -265,37 +269,28 @@ class WeekScreen(Page):
     def _say_banned(self, name: str) -> None:
         self.toast.say(f"{name} stays out from the next plan on.", undo=True, action="Plan again now")
 
+    def _move(self, source: int, target: int) -> None:
+        if self._week is not None:
+            self.moves.move(self._week, source, target)
+
+    def _show_moved(self, saved: SavedWeek, weekday: int) -> None:
+        person, house = self._desk.person(), self._desk.house()
+        if person is not None:
+            self._fresh.planned(saved, Inputs.of(self._desk.wishes(), person, house))
+        self.flow.show_moved(weekday)
+        self._paint_bar()
+
+    def _say_unmovable(self, sentence: str) -> None:
+        self.toast.say(sentence, action=AROUND)
+
+    def _act(self) -> None:
+        """The step the undo line offers: plan, with the wishes of a move that was refused if there was one."""
+        self.moves.plan_around()
+        self.plan_now()
+
     def _unpin_and_plan(self, pin: Pin) -> None:
         if self._deeds.remove_pin(pin):
             self.plan_now()
 
     def _go_home(self) -> None:
         self._desk.jump.emit(Jump(screen=ScreenName.HOUSEHOLD))
-
-    def _order(self) -> PaperOrder | None:
-        """The week shown, to write on paper."""
-        person, week = self._desk.person(), self.flow.shown_week()
-        saved = self._desk.record.week(self._person_id)
-        if person is None or week is None or saved is None:
-            return None
-        return PaperOrder(
-            week=week,
-            house=self._desk.house(),
-            person=person,
-            wishes=self._desk.wishes(),
-            catalog=self._desk.catalog,
-            system=self._desk.units(),
-            starts=saved.starts + datetime.timedelta(weeks=self.flow.number() - PRESENT),
-            now=self._desk.record.clock(),
-            note=self.bar.title(),
-        )
-
-    def _print(self) -> None:
-        order = self._order()
-        if order is not None:
-            self.paper.print_week(order)
-
-    def _to_calendar(self) -> None:
-        order = self._order()
-        if order is not None:
-            self.paper.to_calendar(order)

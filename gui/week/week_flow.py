@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QPoint, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
+from core.house.wishes import WEEKDAYS
 from core.plan.frame import TARGET_SETS
 from core.plan.model import Week
 from core.plan.untrained import why_untrained
@@ -29,10 +31,13 @@ DAY = "day"
 
 
 class WeekFlow(QObject):
-    """`looked` when another week of the block is shown, or the present one again; `banned` (a movement's name)."""
+    """`looked` when another week of the block is shown, or the present one again; `banned` (a movement's name);
+    `move_wanted` (from a weekday to another).
+    """
 
     looked = Signal()
     banned = Signal(str)
+    move_wanted = Signal(int, int)
 
     def __init__(self, desk: Desk, page: WeekPage, deeds: WishDeeds) -> None:
         super().__init__(page)
@@ -53,12 +58,20 @@ class WeekFlow(QObject):
         page.detail.pin_wanted.connect(self._toggle_pin)
         page.detail.ban_wanted.connect(self._ban)
         page.detail.swap_wanted.connect(self._swap)
+        page.detail.move_wanted.connect(self._offer_days)
+        page.move_wanted.connect(self.move_wanted)
         page.detail.closed.connect(self.close_detail)
 
     def show_week(self, week: Week) -> None:
         """Paint the week the person has; a look at another one ends."""
         self._week, self._looked_at = week, None
         self._paint()
+
+    def show_moved(self, weekday: int) -> None:
+        """Follow a session to its new day with the keyboard, and with the details if they were open."""
+        if self._opened:
+            self._open_day(weekday)
+        self.page.columns[weekday].head().setFocus()
 
     def shown_week(self) -> Week | None:
         """The week on the page."""
@@ -83,7 +96,7 @@ class WeekFlow(QObject):
         if week is None:
             return
         context, page = self._context(), self.page
-        page.show_days(day_views(week, context))
+        page.show_days(day_views(week, context), movable=self._looked_at is None)
         page.kept.show_wishes(self._desk.wishes(), self._desk.catalog)
         page.trained.show_rows(self._trained(week))
         page.fills.show_fills(fills_view(week, context.today, context.wording.system))
@@ -158,6 +171,20 @@ class WeekFlow(QObject):
                 action.triggered.connect(deed)
                 menu.addAction(action)
         menu.popup(at)
+
+    def _offer_days(self) -> None:
+        """The other days, to move the opened one to: the same as dragging it there."""
+        detail, button = self._detail(), self.page.detail.move_button
+        if detail is None:
+            return
+        menu = self._menu = QMenu(self.page)
+        menu.aboutToHide.connect(menu.deleteLater)
+        for weekday, name in enumerate(WEEKDAYS):
+            if weekday != detail.pin.weekday:
+                action = QAction(f"To {name}", menu)
+                action.triggered.connect(partial(self.move_wanted.emit, detail.pin.weekday, weekday))
+                menu.addAction(action)
+        menu.popup(button.mapToGlobal(button.rect().bottomLeft()))
 
     def menu(self) -> QMenu | None:
         """The menu opened last; None before the first."""

@@ -26,11 +26,14 @@ DOCK_SHARE = 0.45
 
 
 class WeekPage(QWidget):
-    """`block_wanted` (shown id), `menu_wanted` (shown id, where on the screen), `day_wanted` (weekday)."""
+    """`block_wanted` (shown id), `menu_wanted` (shown id, where on the screen), `day_wanted` (weekday), and
+    `move_wanted` (weekday a session is on, weekday it should go to).
+    """
 
     block_wanted = Signal(str)
     menu_wanted = Signal(str, QPoint)
     day_wanted = Signal(int)
+    move_wanted = Signal(int, int)
 
     def __init__(self, ribbon: Ribbon, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -51,12 +54,17 @@ class WeekPage(QWidget):
             column.block_menu_wanted.connect(self.menu_wanted)
             column.head_chosen.connect(self._day_pressed)
             column.beside_wanted.connect(self._walk)
+            column.dragged.connect(self._drag)
+            column.dropped.connect(self._drop)
+            column.drag_ended.connect(self._end_drag)
+            column.shifted.connect(self._shift)
 
-    def show_days(self, views: tuple[DayView, ...]) -> None:
-        """Paint seven days; the keyboard stays where it was."""
+    def show_days(self, views: tuple[DayView, ...], *, movable: bool) -> None:
+        """Paint seven days, with sessions to drag or not; the keyboard stays where it was."""
         before = self._focused()
         for at, (column, view) in enumerate(zip(self.columns, views, strict=True)):
             column.show_day(view)
+            column.set_movable(movable and not view.rest)
             self._days.setStretch(at, REST_SHARE if view.rest else DAY_SHARE)
         if before is not None:
             self.columns[before[0]].take_focus(before[1])
@@ -139,6 +147,30 @@ class WeekPage(QWidget):
 
     def _day_pressed(self) -> None:
         self.day_wanted.emit(int(self.sender().property("weekday")))
+
+    def _day_at(self, place: QPoint) -> int | None:
+        """The day below a place on the screen."""
+        inside = (at for at, column in enumerate(self.columns) if column.rect().contains(column.mapFromGlobal(place)))
+        return next(inside, None)
+
+    def _drag(self, place: QPoint) -> None:
+        source, target = int(self.sender().property("weekday")), self._day_at(place)
+        for at, column in enumerate(self.columns):
+            column.show_target(at == target and at != source)
+
+    def _end_drag(self) -> None:
+        for column in self.columns:
+            column.show_target(False)
+
+    def _drop(self, place: QPoint) -> None:
+        source, target = int(self.sender().property("weekday")), self._day_at(place)
+        if target is not None and target != source:
+            self.move_wanted.emit(source, target)
+
+    def _shift(self, step: int) -> None:
+        source = int(self.sender().property("weekday"))
+        if 0 <= source + step < len(self.columns):
+            self.move_wanted.emit(source, source + step)
 
     def _walk(self, step: int, row: int) -> None:
         """Go on to the next day that has blocks."""

@@ -33,7 +33,8 @@ from gui.widgets.block_card import BlockCard, BlockView
 from gui.widgets.buttons import LinkButton, PictureButton, PrimaryButton, SecondaryButton
 from gui.widgets.card import Card, EmptyState, Notice, PictureLabel, SectionHeader
 from gui.widgets.chip import ActionChip, Chip, ChoiceChip, RemovableChip, Tone
-from gui.widgets.day_column import DayColumn, DayView
+from gui.widgets.day_column import DayColumn
+from gui.widgets.day_head import DayView
 from gui.widgets.effort_ribbon import EffortBars, WeekMark
 from gui.widgets.fields import ChoiceField, LineField, SearchField
 from gui.widgets.flow import FlowLayout

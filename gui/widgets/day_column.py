@@ -2,125 +2,52 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from PySide6.QtCore import QPoint, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QFrame, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QAbstractButton, QFrame, QSizePolicy, QVBoxLayout, QWidget
 
-from gui.theme import Radius, Space, TextRole, role_font, tokens_of
-from gui.widgets.block_card import BlockCard, BlockView
-from gui.widgets.drawing import draw_focus, draw_panel, open_painter, pen, text_width
-from gui.widgets.text import ElidedText, Ink, Text
+from gui.theme import Radius, Space, TextRole, tokens_of
+from gui.widgets.block_card import BlockCard
+from gui.widgets.day_head import DayHead, DayView
+from gui.widgets.drawing import draw_panel, open_painter, pen
+from gui.widgets.text import Ink, Text
 
 NARROW = 124
-_BESIDE, _BELOW = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
-_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DayView:
-    """One day: name, minutes in words, kind of day, quiet notes above the blocks (“warm-up 8 min”), the blocks, and a
-    quiet line below them; a rest day is dashed.
-    """
-
-    name: str
-    minutes_text: str
-    kind: str
-    notes: tuple[str, ...] = ()
-    blocks: tuple[BlockView, ...] = ()
-    foot: str = ""
-    rest: bool = False
-    today: bool = False
-
-
-class _DayHead(QAbstractButton):
-    """Name, minutes, kind and notes of a day, to press as one."""
-
-    walked = Signal(QPoint)
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._name = Text("", TextRole.STRONG, parent=self)
-        self._minutes = ElidedText("", TextRole.TINY, Ink.SOFT, parent=self)
-        self._kind = Text("", TextRole.SMALL_STRONG, wrap=True, parent=self)
-        self._notes = Text("", TextRole.TINY, Ink.SOFT, wrap=True, parent=self)
-        self._line = QBoxLayout(_BESIDE)
-        self._line.setSpacing(Space.XXS)
-        self._line.addWidget(self._name)
-        self._line.addWidget(self._minutes, 1)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(Space.XXS, Space.XXS, Space.XXS, Space.XXS)
-        column.setSpacing(Space.XS + 2)
-        column.addLayout(self._line)
-        column.addWidget(self._kind)
-        column.addWidget(self._notes)
-        for label in (self._name, self._minutes, self._kind, self._notes):
-            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-
-    def show_day(self, view: DayView) -> None:
-        self._name.setText(view.name)
-        self._minutes.show_text(view.minutes_text)
-        self._kind.setText(view.kind)
-        self._kind.set_ink(Ink.SOFT if view.rest else Ink.PLAIN)
-        self._notes.setText("\n".join(view.notes))
-        self._notes.setVisible(bool(view.notes))
-        self.setEnabled(not view.rest)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus if view.rest else Qt.FocusPolicy.TabFocus)
-        words = (view.name, view.kind, view.minutes_text, *view.notes)
-        self.setAccessibleName(", ".join(word for word in words if word))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """In a narrow column the minutes go below the name; any name counts as three wide letters, so days agree."""
-        super().resizeEvent(event)
-        wanted = text_width(role_font(TextRole.STRONG), "Wed") + self._minutes.sizeHint().width() + Space.XS
-        beside = wanted <= self.width() - 2 * Space.XXS
-        self._line.setDirection(_BESIDE if beside else _BELOW)
-        self._minutes.setAlignment(_RIGHT if beside else _LEFT)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.click()
-        elif event.key() == Qt.Key.Key_Down:
-            self.walked.emit(QPoint(0, 1))
-        else:
-            super().keyPressEvent(event)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        tokens = tokens_of(self)
-        painter = open_painter(self)
-        if self.underMouse() and self.isEnabled():
-            draw_panel(painter, self.rect(), tokens.surface_soft, radius=Radius.BLOCK)
-        if self.hasFocus():
-            draw_focus(painter, self.rect(), tokens.focus, radius=Radius.BLOCK)
-        painter.end()
 
 
 class DayColumn(QFrame):
     """One day: name, minutes, kind, notes and its blocks. Up and Down walk the blocks; Tab stops once in them.
 
-    `head_chosen` when the day itself is pressed; `beside_wanted` (step, row) when an arrow leads to the next day.
+    `head_chosen` when the day itself is pressed; `beside_wanted` (step, row) when an arrow leads to the next day. A
+    movable day is dragged by its head: `dragged` and `dropped` carry the place on the screen, `drag_ended` comes before
+    `dropped` and alone when the drag is given up; `shifted` (step) is the same by keys.
     """
 
     head_chosen = Signal()
     block_chosen = Signal(str)
     block_menu_wanted = Signal(str, QPoint)
     beside_wanted = Signal(int, int)
+    dragged = Signal(QPoint)
+    dropped = Signal(QPoint)
+    drag_ended = Signal()
+    shifted = Signal(int)
 
     def __init__(self, view: DayView | None = None, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._view = DayView(name="", minutes_text="", kind="")
         self._cards: list[BlockCard] = []
-        self._head = _DayHead(self)
+        self._target = False
+        self._head = DayHead(self)
         self._foot = Text("", TextRole.TINY, Ink.SOFT, wrap=True, parent=self)
         self._column = QVBoxLayout(self)
         self._blocks = QVBoxLayout()
         self._arrange()
         self._head.clicked.connect(self.head_chosen)
         self._head.walked.connect(self._walk)
+        self._head.dragged.connect(self.dragged)
+        self._head.dropped.connect(self.dropped)
+        self._head.drag_ended.connect(self.drag_ended)
+        self._head.shifted.connect(self.shifted)
         if view is not None:
             self.show_day(view)
 
@@ -147,6 +74,19 @@ class DayColumn(QFrame):
     def cards(self) -> tuple[BlockCard, ...]:
         """The blocks from top to bottom."""
         return tuple(self._cards)
+
+    def set_movable(self, movable: bool) -> None:
+        """Whether the session can be dragged to another day."""
+        self._head.set_movable(movable)
+
+    def show_target(self, target: bool) -> None:
+        """Draw it as the day a session would be dropped on."""
+        self._target = target
+        self.update()
+
+    def is_target(self) -> bool:
+        """Whether it is drawn as the day a session would be dropped on."""
+        return self._target
 
     def show_open(self, block_id: str) -> None:
         """Draw the block with this id (or none) as the one whose details are shown."""
@@ -180,6 +120,8 @@ class DayColumn(QFrame):
         else:
             edge_colour, width = (tokens.accent, 2.0) if self._view.today else (tokens.line, 1.0)
             draw_panel(painter, self.rect(), tokens.surface, radius=Radius.CARD, edge=edge_colour, width=width)
+        if self._target:
+            draw_panel(painter, self.rect(), tokens.accent_soft, radius=Radius.CARD, edge=tokens.accent, width=2.0)
         painter.end()
 
     def _arrange(self) -> None:

@@ -30,6 +30,7 @@ from core.store.commands.things import (
     SetFills,
     SetOwnCheck,
 )
+from core.store.commands.week import MoveSession
 
 __all__ = [
     "AddOwn",
@@ -51,6 +52,7 @@ __all__ = [
     "ForgetWeek",
     "LoadHouse",
     "LoadRecord",
+    "MoveSession",
     "Plan",
     "RemoveOwn",
     "RemovePerson",

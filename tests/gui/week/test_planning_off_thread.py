@@ -1,0 +1,149 @@
+"""Planning leaves the window free: it beats on while a long plan is made, and Stop is obeyed at once.
+
+Times are of the processor, not of the clock, so that a busy machine changes nothing.
+"""
+
+from __future__ import annotations
+
+import threading
+import time
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import QTimer
+from pytestqt.qtbot import QtBot
+
+from core.house.wishes import DayWish
+from core.store.commands import SetWishes
+from gui.desk.desk import Desk
+from gui.week import WeekScreen
+from gui.week.ribbon import Ribbon
+from tests.dipper import INES
+from tests.gui import hand
+from tests.gui.looking import settle
+from tests.gui.week.conftest import WISHES, shown
+from tests.gui.week.eyes import PLANNING_MS, await_plan, open_first
+
+BEAT_MS = 5
+MOST_GAP_S = 0.1
+MOST_BLOCK_S = 0.05
+MOST_STOP_S = 0.2
+LOOKED_S = 1.0
+LONG = replace(WISHES, days=tuple(DayWish(weekday=day, minutes=55) for day in (0, 1, 3, 4, 6)))
+
+
+class Heart:
+    """Beats on the GUI thread; keeps the longest gap between beats, of the process and of the GUI thread alone."""
+
+    def __init__(self) -> None:
+        self.gap_s = self.block_s = 0.0
+        self.beats = 0
+        self._last = (time.process_time(), time.thread_time())
+        self._timer = QTimer()
+        self._timer.timeout.connect(self._beat)
+        self._timer.start(BEAT_MS)
+
+    def stop(self) -> None:
+        self._timer.stop()
+
+    def _beat(self) -> None:
+        now = (time.process_time(), time.thread_time())
+        self.gap_s = max(self.gap_s, now[0] - self._last[0])
+        self.block_s = max(self.block_s, now[1] - self._last[1])
+        self.beats += 1
+        self._last = now
+
+
+def test_the_window_beats_on_through_a_long_plan_and_stop_is_obeyed(
+    screen: WeekScreen, week_desk: Desk, qtbot: QtBot
+) -> None:
+    assert week_desk.do(SetWishes(INES.id, LONG))
+    before = week_desk.week()
+    settle()
+    hand.click(screen.rebuild)
+    assert screen.stop.isVisible()
+    settle()
+    heart = Heart()
+    begun = time.monotonic()
+    while screen.solving.is_busy() and time.monotonic() - begun < LOOKED_S:
+        settle(BEAT_MS)
+    heart.stop()
+    assert heart.beats > 10
+    assert heart.gap_s < MOST_GAP_S
+    assert heart.block_s < MOST_BLOCK_S
+    if screen.solving.is_busy():
+        pressed = time.thread_time()
+        hand.click(screen.stop)
+        assert time.thread_time() - pressed < MOST_STOP_S
+        assert not screen.solving.is_busy()
+        assert not screen.stop.isVisible()
+        assert screen.toast.sentence() == "Stopped. Nothing was changed."
+        settle(50)
+        assert week_desk.week() == before
+
+
+def test_stopping_ends_the_solver_soon(screen: WeekScreen, week_desk: Desk) -> None:
+    assert week_desk.do(SetWishes(INES.id, LONG))
+    hand.click(screen.rebuild)
+    settle(300)
+    hand.click(screen.stop)
+    begun = time.process_time()
+    screen.solving.close()
+    assert time.process_time() - begun < MOST_STOP_S + _build_s(week_desk)
+    assert not [thread for thread in threading.enumerate() if thread.name.startswith("errand")]
+
+
+def test_the_newest_wish_wins(screen: WeekScreen, week_desk: Desk, qtbot: QtBot) -> None:
+    assert week_desk.do(SetWishes(INES.id, LONG))
+    hand.click(screen.rebuild)
+    assert week_desk.do(SetWishes(INES.id, WISHES))
+    screen.plan_now()
+    await_plan(screen, qtbot)
+    week = screen.week()
+    assert week is not None
+    assert [day.weekday for day in week.days if day.blocks] == [0, 2, 5]
+
+
+def test_a_press_on_the_week_does_not_hold_the_window_up(screen: WeekScreen) -> None:
+    """The first one may still load what it needs."""
+    open_first(screen)
+    settle()
+    for press in (screen.page.detail.pin.click, screen.page.detail.pin.click):
+        begun = time.thread_time()
+        press()
+        assert time.thread_time() - begun < 2 * MOST_BLOCK_S
+        settle()
+
+
+@pytest.mark.parametrize("number", [0, 4, 8])
+def test_the_eight_weeks_come_by_themselves_and_can_be_looked_into(
+    block_screen: WeekScreen, number: int, qtbot: QtBot
+) -> None:
+    ribbon = block_screen.page.ribbon
+    ribbon.show_week(number)
+    kinds = {0: "Test week, preview", 4: "Week 4 of 8, preview", 8: "Week 8 of 8, preview"}
+    assert block_screen.bar.title() == kinds[number]
+    assert block_screen.page.preview.isVisible()
+    assert "This is a preview" in block_screen.page.preview.text()
+    hand.click(block_screen.page.columns[0].cards()[0])
+    assert not block_screen.page.detail.pin.isVisible()
+    hand.click(block_screen.page.preview.back)
+    assert block_screen.bar.title() == "Week 1 of 8"
+    assert not block_screen.page.preview.isVisible()
+
+
+@pytest.fixture(scope="module")
+def shared() -> dict[str, object]:
+    """Keeps the block, so that it is planned once."""
+    return {}
+
+
+@pytest.fixture
+def block_screen(week_desk: Desk, qtbot: QtBot, shared: dict[str, object], monkeypatch: pytest.MonkeyPatch):  # type: ignore[no-untyped-def]
+    if shared:
+        monkeypatch.setattr(Ribbon, "refresh", lambda ribbon: ribbon._show_block(shared["block"]))
+    made = shown(week_desk, qtbot)
+    qtbot.waitUntil(lambda: made.page.ribbon.block() is not None, timeout=2 * PLANNING_MS)
+    shared["block"] = made.page.ribbon.block()
+    yield made
+    made.close_work()
