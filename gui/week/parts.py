@@ -50,6 +50,8 @@ class FillsCard(Card):
 
     def show_fills(self, view: FillsView) -> None:
         """Paint other pours."""
+        if view == self._view:
+            return
         self._view = view
         self._heading.setText(view.heading)
         self._note.setText(view.note)
@@ -92,6 +94,8 @@ class ChecksCard(Card):
 
     def show_checks(self, lines: tuple[CheckLine, ...]) -> None:
         """Paint other checks."""
+        if lines == self._lines:
+            return
         self._lines = lines
         _empty(self._column)
         for line in lines:

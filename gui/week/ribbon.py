@@ -76,7 +76,7 @@ class Ribbon(Card):
         wishes, house = self._desk.wishes(), self._desk.house()
         request = WeekRequest(wishes=wishes, keep=week)
         order = PlanOrder(request=request, house=house, person=person, catalog=self._desk.catalog)
-        self.solving.start(partial(plan_all, order), done=self._show_block, failed=self._leave)
+        self.solving.start(partial(plan_all, order), done=self.show_block, failed=self._leave)
 
     def pause(self) -> None:
         """Give way to the plan of the present week; the next `refresh` begins anew."""
@@ -103,7 +103,8 @@ class Ribbon(Card):
         self._block, self._shown = None, PRESENT
         self._paint()
 
-    def _show_block(self, block: TrainingBlock) -> None:
+    def show_block(self, block: TrainingBlock) -> None:
+        """Paint a block, if it is whole."""
         if len(block.weeks) == WEEKS + 1:
             self._block = block
             self._paint()

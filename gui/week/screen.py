@@ -10,13 +10,14 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import partial
 
+from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.errors import FillmarkError
 from core.house.wishes import Pin
 from core.plan.model import Status, Week, WeekRequest
 from core.store.commands import ChangeSettings
-from core.store.values import ChangeSet, Kind, SavedWeek
+from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
 from gui.shell.entry import ScreenName
 from gui.theme import Icon
@@ -38,6 +39,7 @@ from gui.widgets.page import PageScroll
 NOT_YET = "No week yet"
 NOBODY = "A week is built from who you are and what you own. Start with your household."
 BUILT_FROM = "built from what you own"
+CUT_SHORT = " Planning was cut short: the week is sound, but may not be the best one."
 CHANGED = "your changes are not in it yet"
 
 
@@ -62,7 +64,7 @@ class WeekScreen(Page):
         self.clash = ClashCard()
         self.page = WeekPage(Ribbon(desk))
         self.flow = WeekFlow(desk, self.page, self._deeds)
-        self.moves = MoveFlow(desk, self)
+        self.moves = MoveFlow(desk, self._fresh, self)
         self.papers = Papers(desk, self.flow, self)
         self._stack = QStackedWidget()
         self._readiness_page = PageScroll(centred(self.readiness))
@@ -103,7 +105,13 @@ class WeekScreen(Page):
         """Stop whatever runs, and wait for its thread to end."""
         self.solving.close()
         self.page.ribbon.solving.close()
+        self.flow.close_work()
         self.papers.close()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Closed as a window of its own; inside the main window that one tells."""
+        self.close_work()
+        super().closeEvent(event)
 
     def _arrange(self) -> None:
         for button in self._buttons():
@@ -130,14 +138,16 @@ class WeekScreen(Page):
         self.set_up.days.changed.connect(self._deeds.set_days)
         self.set_up.days.done.connect(self.plan_now)
         self.set_up.goals.changed.connect(self._deeds.set_goals)
+        self.set_up.quiet.changed.connect(self._deeds.set_quiet)
         self.solving.busy_changed.connect(self._paint_bar)
         self._desk.changed.connect(self._refresh)
         self._connect_clash()
         self.flow.looked.connect(self._paint_bar)
         self.flow.banned.connect(self._say_banned)
-        self.flow.move_wanted.connect(self._move)
-        self.moves.moved.connect(self._show_moved)
-        self.moves.refused.connect(self._say_unmovable)
+        self.flow.move_wanted.connect(self.moves.move)
+        self.moves.moved.connect(self.flow.show_moved)
+        self.moves.moved.connect(self._paint_bar)
+        self.moves.refused.connect(partial(self.toast.say, action=AROUND))
 
     def _connect_clash(self) -> None:
         self.clash.pin_removed.connect(self._unpin_and_plan)
@@ -203,14 +213,21 @@ class WeekScreen(Page):
             self.toast.say(f"This plan broke a rule and is not shown: {planned.errors[0]}")
         elif week.clash is not None or week.status is Status.IMPOSSIBLE:
             self._show_clash(planned)
-        elif self._desk.save_week(week, self._desk.record.clock().date()):
-            saved = self._desk.record.week(self._person_id)
-            if saved is not None:
-                self._fresh.planned(saved, inputs)
+        elif week.days:
+            self._keep(week, before, inputs)
+
+    def _keep(self, week: Week, before: Week | None, inputs: Inputs) -> None:
+        """Save a planned week; that it changed paints it, on the page turned to before."""
+        self._stack.setCurrentWidget(self.page)
+        if not self._desk.save_week(week, self._desk.record.clock().date()):
             self._show_saved()
-            cut = week.status is Status.CUT_SHORT
-            short = " Planning was cut short: the week is sound, but may not be the best one." if cut else ""
-            self.toast.say(f"{moves_sentence(before, week)}{short}", undo=True)
+            return
+        saved = self._desk.record.week(self._person_id)
+        if saved is not None:
+            self._fresh.planned(saved, inputs)
+        self._paint_bar()
+        short = CUT_SHORT if week.status is Status.CUT_SHORT else ""
+        self.toast.say(f"{moves_sentence(before, week)}{short}", undo=True)
 
     def _show_clash(self, planned: Planned) -> None:
         if planned.week.clash is not None:
@@ -268,20 +285,6 @@ class WeekScreen(Page):
 
     def _say_banned(self, name: str) -> None:
         self.toast.say(f"{name} stays out from the next plan on.", undo=True, action="Plan again now")
-
-    def _move(self, source: int, target: int) -> None:
-        if self._week is not None:
-            self.moves.move(self._week, source, target)
-
-    def _show_moved(self, saved: SavedWeek, weekday: int) -> None:
-        person, house = self._desk.person(), self._desk.house()
-        if person is not None:
-            self._fresh.planned(saved, Inputs.of(self._desk.wishes(), person, house))
-        self.flow.show_moved(weekday)
-        self._paint_bar()
-
-    def _say_unmovable(self, sentence: str) -> None:
-        self.toast.say(sentence, action=AROUND)
 
     def _act(self) -> None:
         """The step the undo line offers: plan, with the wishes of a move that was refused if there was one."""

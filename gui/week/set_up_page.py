@@ -1,4 +1,4 @@
-"""Days and goals side by side, and the readiness questions, in the middle of the page and no wider than reads well."""
+"""Days, goals and quiet hours, and the readiness questions: in the middle of the page, no wider than reads well."""
 
 from __future__ import annotations
 
@@ -9,24 +9,32 @@ from core.house.wishes import WeekWishes
 from gui.theme import Space
 from gui.week.days_panel import DaysPanel
 from gui.week.goals_panel import GoalsPanel
+from gui.week.quiet_panel import QuietPanel
 
 DAYS_WIDTH, GOALS_WIDTH, ALONE_WIDTH = 640, 420, 720
 
 
 class SetUpPage(QWidget):
-    """`days` and `goals`, painted together because one sums up the other."""
+    """`days`, `goals` and `quiet`, painted together because one sums up the other."""
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.days = DaysPanel()
         self.goals = GoalsPanel()
+        self.quiet = QuietPanel()
         self.days.setMaximumWidth(DAYS_WIDTH)
-        self.goals.setMaximumWidth(GOALS_WIDTH)
+        for panel in (self.goals, self.quiet):
+            panel.setMaximumWidth(GOALS_WIDTH)
+        beside = QVBoxLayout()
+        beside.setSpacing(Space.M)
+        beside.addWidget(self.goals)
+        beside.addWidget(self.quiet)
+        beside.addStretch(1)
         row = _row_on_top(self)
         row.setSpacing(Space.M)
         row.addStretch(1)
         row.addWidget(self.days, 30)
-        row.addWidget(self.goals, 20)
+        row.addLayout(beside, 20)
         row.addStretch(1)
 
     def show_wishes(self, wishes: WeekWishes, places: tuple[Place, ...], *, has_week: bool) -> None:
@@ -34,6 +42,7 @@ class SetUpPage(QWidget):
         self.days.show_days(wishes.days, places)
         self.days.button.show_label("Plan my week again" if has_week else "Plan my week")
         self.goals.show_goals(wishes.goals, wishes.days)
+        self.quiet.show_places(places)
 
 
 def centred(widget: QWidget, most: int = ALONE_WIDTH) -> QWidget:

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QMenu
 from core.house.wishes import WEEKDAYS
 from core.plan.frame import TARGET_SETS
 from core.plan.model import Week
-from core.plan.untrained import why_untrained
 from gui.desk.desk import Desk, Jump
 from gui.desk.wording import Wording
 from gui.shell.entry import ScreenName
@@ -21,6 +20,7 @@ from gui.week.detail_words import DetailView, block_detail, day_detail
 from gui.week.part_words import check_lines, fills_view, missing_families, trained_rows
 from gui.week.ribbon import PRESENT, week_title
 from gui.week.week_page import WeekPage
+from gui.week.why_none import WhyNone, WhyOrder
 from gui.week.wish_deeds import WishDeeds
 from gui.widgets import BarRow
 
@@ -48,6 +48,8 @@ class WeekFlow(QObject):
         self._looked_at: BlockWeek | None = None
         self._opened = ""
         self._menu: QMenu | None = None
+        self._why = WhyNone(desk.catalog, self)
+        self._why.known.connect(self._show_reasons)
         page.ribbon.week_wanted.connect(self._look_at)
         page.preview.back_wanted.connect(self._look_back)
         page.kept.pin_removed.connect(deeds.remove_pin)
@@ -86,6 +88,10 @@ class WeekFlow(QObject):
         other = self._looked_at
         return week_title(PRESENT, "build") if other is None else week_title(other.number, other.kind)
 
+    def close_work(self) -> None:
+        """Wait until nothing is looked into."""
+        self._why.close()
+
     def close_detail(self) -> None:
         """Take the details of a block or a day away."""
         self._opened = ""
@@ -108,13 +114,19 @@ class WeekFlow(QObject):
         person = self._desk.person()
         if person is None:
             return ()
-        wishes, catalog = self._desk.wishes(), self._desk.catalog
-        places = dict.fromkeys(day.place_id for day in week.days if day.place_id is not None)
-        found = (self._desk.setting(place_id) for place_id in places)
-        settings = tuple(setting for setting in found if setting is not None)
-        missing = missing_families(week) if settings else ()
-        reasons = {family: why_untrained(family, wishes, settings, catalog) for family in missing}
-        return trained_rows(week, TARGET_SETS[person.experience][0], reasons)
+        order = WhyOrder(
+            families=missing_families(week),
+            bans=self._desk.wishes().bans,
+            person=person,
+            house=self._desk.house(),
+            place_ids=tuple(dict.fromkeys(day.place_id for day in week.days if day.place_id is not None)),
+        )
+        return trained_rows(week, TARGET_SETS[person.experience][0], self._why.reasons(order))
+
+    def _show_reasons(self, _known: object) -> None:
+        week = self.shown_week()
+        if week is not None:
+            self.page.trained.show_rows(self._trained(week))
 
     def _context(self) -> WeekContext:
         house, today = self._desk.house(), self._desk.record.clock().weekday()

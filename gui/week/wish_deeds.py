@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from core.house.model import QuietHours
 from core.house.wishes import DayWish, Goals, Pin, WeekWishes
-from core.store.commands import SetPins, SetWishes
+from core.store.commands import ChangePlace, SetPins, SetWishes
 from gui.desk.desk import Desk
 
 
@@ -22,6 +23,11 @@ class WishDeeds:
     def set_goals(self, goals: Goals) -> bool:
         """Other goals."""
         return self._save(replace(self._desk.wishes(), goals=goals))
+
+    def set_quiet(self, place_id: str, quiet: QuietHours | None) -> bool:
+        """Other quiet hours of a place."""
+        place = self._desk.place(place_id)
+        return place is not None and self._desk.do(ChangePlace(replace(place, quiet=quiet)))
 
     def toggle_pin(self, pin: Pin) -> bool:
         """Keep what the pin names, or let go of it."""

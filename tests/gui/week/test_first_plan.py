@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import datetime
+
 import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
+from core.house.model import QuietHours
 from core.house.readiness import STOP_SIGNS
 from core.store.commands import RemovePerson
 from gui.desk.desk import Desk, Jump
@@ -121,6 +124,32 @@ def test_goals_are_saved_at_once_and_say_what_they_come_to(screen: WeekScreen, w
         hand.click(goals.chip(name, Much.NONE))
     assert goals.fault.isVisible()
     assert week_desk.wishes().goals.strength > 0
+
+
+def test_quiet_hours_are_saved_when_both_ends_are_there(screen: WeekScreen, week_desk: Desk) -> None:
+    hand.click(screen.days_button)
+    cabin = screen.set_up.quiet.lines[0]
+    assert cabin.place.quiet is None
+    hand.type_in(cabin.start.edit, "21:30")
+    hand.key(cabin.start.edit, Qt.Key.Key_Return)
+    assert week_desk.house().places[0].quiet is None
+    hand.type_in(cabin.end.edit, "6")
+    hand.key(cabin.end.edit, Qt.Key.Key_Return)
+    assert week_desk.house().places[0].quiet == QuietHours(start=datetime.time(21, 30), end=datetime.time(6))
+    assert cabin.end.text() == "06:00"
+    week_desk.undo()
+    assert cabin.start.text() == cabin.end.text() == ""
+
+
+def test_a_time_that_is_none_is_said_and_kept(screen: WeekScreen, week_desk: Desk) -> None:
+    hand.click(screen.days_button)
+    towpath = screen.set_up.quiet.lines[1]
+    towpath.start.edit.selectAll()
+    hand.type_in(towpath.start.edit, "dusk")
+    hand.key(towpath.start.edit, Qt.Key.Key_Return)
+    assert "no time of day" in towpath.end.fault()
+    assert towpath.start.text() == "dusk"
+    assert week_desk.house().places[1].quiet == QuietHours(start=datetime.time(20), end=datetime.time(7))
 
 
 def test_when_the_last_person_goes_the_screen_says_where_to_begin(screen: WeekScreen, week_desk: Desk) -> None:
