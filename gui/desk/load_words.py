@@ -6,6 +6,8 @@ from core.loads.model import Part, Rung
 from core.quantity.display import UnitSystem, format_volume
 from gui.desk.wording import nb
 
+BRIEF_LETTERS = 30
+
 
 def load_words(load: Rung, system: UnitSystem) -> str:
     """“2 × Water carrier with 13.0 L water each”, “Daypack packed with 3 × Bean tin”; names as the person gave them."""
@@ -16,15 +18,24 @@ def load_words(load: Rung, system: UnitSystem) -> str:
 
 
 def short_load_words(load: Rung, system: UnitSystem) -> str:
-    """The same in fewer words: “2 × Water carrier at 13.0 L”, “Daypack with 3 × Bean tin”."""
+    """The same in fewer words, long names cut: “2 × Water carrier at 13.0 L”, “Daypack with 3 × Bean tin and Brick”."""
     words = [_short_part(part, system) for part in load.recipe.parts]
     if not load.recipe.packed:
         return " and ".join(words)
-    return f"{words[0]} with {', '.join(words[1:])}" if len(words) > 1 else f"{words[0]}, empty"
+    return f"{words[0]} with {' and '.join(words[1:])}" if len(words) > 1 else f"{words[0]}, empty"
+
+
+def _brief(name: str) -> str:
+    """A name a person can still tell from others, cut between words."""
+    if len(name) <= BRIEF_LETTERS:
+        return name
+    kept, _, _ = name[:BRIEF_LETTERS].rpartition(" ")
+    return f"{(kept or name[:BRIEF_LETTERS]).rstrip(' ,;:')}…"
 
 
 def _short_part(part: Part, system: UnitSystem) -> str:
-    head = part.name if part.count == 1 else f"{nb(f'{part.count} ×')} {part.name}"
+    name = _brief(part.name)
+    head = name if part.count == 1 else f"{nb(f'{part.count} ×')} {name}"
     if part.material_id is None:
         return head
     return f"{head} at {nb(format_volume(part.fill_l, system))}" if part.fill_l else f"{head}, empty"

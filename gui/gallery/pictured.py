@@ -16,13 +16,15 @@ from gui.gallery.loads import ladder_page, vessel_page
 from gui.gallery.pictures_page import pictures_page
 from gui.gallery.swap import swap_page
 from gui.gallery.week import week_page
-from gui.gallery.week_screen import week_screen_page
+from gui.gallery.week_screen import details_page, preview_page, set_up_page, week_screen_page
 from gui.gallery.window import settings_page, window_around
 from gui.shell import ScreenName
 from gui.states import ShownState
 
 Build = Callable[[ShownState], QWidget]
 ALL, ONE = tuple(ShownState), (ShownState.DEMO,)
+PREVIEWS = (ShownState.DEMO, ShownState.REFUSED)
+SHOWN = (ShownState.DEMO, ShownState.LONG, ShownState.REFUSED)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +42,9 @@ SCREENS: tuple[PicturedScreen, ...] = (
     PicturedScreen(name="build", build=build_page),
     PicturedScreen(name="swap", build=swap_page),
     PicturedScreen(name="week", build=week_screen_page),
+    PicturedScreen(name="week-details", build=details_page, states=SHOWN),
+    PicturedScreen(name="week-preview", build=preview_page, states=PREVIEWS),
+    PicturedScreen(name="week-set-up", build=set_up_page),
     PicturedScreen(name="settings", build=settings_page, states=ONE),
     PicturedScreen(name="dialog-keys", build=keys, states=ONE),
     PicturedScreen(name="dialog-in-use", build=in_use, states=ONE),

@@ -2,41 +2,126 @@
 
 from __future__ import annotations
 
-import datetime
 from dataclasses import replace
 
+from PySide6.QtCore import QEventLoop, QTimer
 from PySide6.QtWidgets import QWidget
 
 from core.house.readiness import QUESTIONS
-from core.plan.model import WeekRequest
+from core.house.wishes import Pin, WeekWishes
+from core.plan.model import DayKind, Week, WeekRequest
 from core.plan.week import plan_week
-from core.store.commands import ChangeSettings, ChangeThing
+from core.store.commands import ChangePlace, ChangeSettings, ChangeThing, SetWishes
 from gui.desk.desk import Desk
 from gui.gallery.stage import LONG_NAME, NOON, Stage
 from gui.states import ShownState
 from gui.week import WeekScreen
+from gui.week.planning import Solving
+
+THURSDAY = Pin(weekday=3, kind="strength")
+"""A day without minutes in the invented household."""
+MOST_WAIT_MS = 60_000
 
 
 def week_screen_page(state: ShownState) -> QWidget:
     """Nobody yet; a planned week; one with long names; the readiness questions with one answered yes."""
     stage = Stage(demo=state is not ShownState.EMPTY)
-    desk = stage.desk
     if state is ShownState.LONG:
-        for thing in desk.house().things:
-            desk.do(ChangeThing(replace(thing, name=f"{thing.name}, {LONG_NAME}"[:80])))
+        lengthen(stage.desk)
     if state in {ShownState.DEMO, ShownState.LONG}:
-        _plan(desk)
-    screen = WeekScreen(desk)
+        plan(stage.desk)
+    screen = WeekScreen(stage.desk)
     if state is ShownState.REFUSED:
         screen.readiness.boxes[QUESTIONS[0][0]].setChecked(True)
     return stage.bear(screen)
 
 
-def _plan(desk: Desk) -> None:
+def details_page(state: ShownState) -> QWidget:
+    """A block opened, with something kept and something left out; long: a whole day opened; refused: a clash."""
+    stage = Stage(demo=True)
+    desk = stage.desk
+    if state is ShownState.LONG:
+        lengthen(desk)
+    week = plan(desk)
+    day = next(day for day in week.days if day.kind is DayKind.STRENGTH)
+    first, last = day.blocks[0].exercise.id, day.blocks[-1].exercise.id
+    _wish(desk, replace(desk.wishes(), pins=(Pin(weekday=day.weekday, exercise_id=first),), bans=(last,)))
+    screen = WeekScreen(desk)
+    column = screen.page.columns[day.weekday]
+    if state is ShownState.REFUSED:
+        _wish(desk, replace(desk.wishes(), pins=(THURSDAY,)))
+        screen.plan_now()
+        _await(screen.solving)
+    elif state is ShownState.LONG:
+        column.head().click()
+    else:
+        column.cards()[0].click()
+    return stage.bear(screen)
+
+
+def preview_page(state: ShownState) -> QWidget:
+    """A building week of the block; refused: the retest."""
+    stage = Stage(demo=True)
+    plan(stage.desk)
+    screen = WeekScreen(stage.desk)
+    screen.page.ribbon.plan_block()
+    _await(screen.page.ribbon.solving)
+    screen.page.ribbon.show_week(8 if state is ShownState.REFUSED else 3)
+    return stage.bear(screen)
+
+
+def set_up_page(state: ShownState) -> QWidget:
+    """Days, goals and quiet hours: none chosen yet; as wished; with long names; with what makes no sense."""
+    stage = Stage(demo=True)
+    desk = stage.desk
+    _ready(desk)
+    if state is ShownState.EMPTY:
+        _wish(desk, WeekWishes())
+    if state is ShownState.LONG:
+        for place in desk.house().places:
+            desk.do(ChangePlace(replace(place, name=f"{place.name}, {LONG_NAME}"[:80])))
+    screen = WeekScreen(desk)
+    if state is ShownState.REFUSED:
+        line = screen.set_up.days.lines[0]
+        for field, text in ((line.minutes, "2 weeks"), (line.start, "dusk")):
+            field.edit.setText(text)
+            field.edit.editingFinished.emit()
+    return stage.bear(screen)
+
+
+def lengthen(desk: Desk) -> None:
+    """Long names for every thing."""
+    for thing in desk.house().things:
+        desk.do(ChangeThing(replace(thing, name=f"{thing.name}, {LONG_NAME}"[:80])))
+
+
+def plan(desk: Desk) -> Week:
     """A week as the person would have it, planned here and now."""
     person = desk.person()
     if person is None:
         raise ValueError("the invented household has somebody who trains")
-    today: datetime.date = NOON.date()
-    desk.do(ChangeSettings(replace(desk.settings(), ready_on=today)))
-    desk.save_week(plan_week(WeekRequest(wishes=desk.wishes()), desk.house(), person, desk.catalog), today)
+    _ready(desk)
+    week = plan_week(WeekRequest(wishes=desk.wishes()), desk.house(), person, desk.catalog)
+    desk.save_week(week, NOON.date())
+    return week
+
+
+def _ready(desk: Desk) -> None:
+    desk.do(ChangeSettings(replace(desk.settings(), ready_on=NOON.date())))
+
+
+def _wish(desk: Desk, wishes: WeekWishes) -> None:
+    person = desk.person()
+    if person is not None:
+        desk.do(SetWishes(person.id, wishes))
+
+
+def _await(solving: Solving) -> None:
+    """Wait for a plan that is being made."""
+    turn, net = QEventLoop(), QTimer()
+    net.setSingleShot(True)
+    net.timeout.connect(turn.quit)
+    net.start(MOST_WAIT_MS)
+    solving.busy_changed.connect(turn.quit)
+    while solving.is_busy() and net.isActive():
+        turn.exec()

@@ -139,7 +139,7 @@ def _detail(block: Block, day: DayPlan, wording: Wording) -> str:
     load = block.binding.load
     if load is not None:
         mass = nb(format_measured_mass(load.mass, wording.system))
-        return f"{amount}\n{short_load_words(load, wording.system)}, {mass}"
+        return f"{amount} · {mass}\n{short_load_words(load, wording.system)}"
     return f"{amount} · effort {block.dose.effort:g}" if day.kind is DayKind.EASY else amount
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from core.errors import InputError
@@ -26,6 +26,7 @@ from gui.widgets import (
     Text,
 )
 
+CHIP_PLACE = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
 USUAL_MINUTES = 40.0
 ANYWHERE = "anywhere"
 STARTS: tuple[tuple[str, tuple[int, ...], float], ...] = (
@@ -122,7 +123,7 @@ class DaysPanel(Card):
             grid.addWidget(Text(heading, TextRole.SMALL, Ink.SOFT), 0, column)
         for row, line in enumerate(self.lines, start=1):
             for column, widget in enumerate((line.chip, line.minutes, line.place, line.start)):
-                grid.addWidget(widget, row, column)
+                grid.addWidget(widget, row, column, Qt.AlignmentFlag.AlignTop if column else CHIP_PLACE)
         for column, share in ((1, 3), (2, 4), (3, 3)):
             grid.setColumnStretch(column, share)
         return holder

@@ -13,7 +13,7 @@ from core.house.wishes import DayWish, Goals
 from core.plan.frame import wanted_kinds
 from core.plan.model import DayKind
 from gui.desk.names import DAY_KIND_NAMES
-from gui.desk.wording import counted
+from gui.desk.wording import counted, nb
 from gui.theme import Space, TextRole
 from gui.widgets import Card, ChoiceChip, Notice, SectionHeader, Text
 
@@ -132,7 +132,7 @@ def summary(goals: Goals, days: tuple[DayWish, ...]) -> str:
     possible = frozenset(kind for kind in DayKind if kind is not DayKind.REST)
     wanted = wanted_kinds(len(days), goals, possible)
     kinds = [
-        f"{count} × {DAY_KIND_NAMES[kind].lower()}"
+        f"{nb(f'{count} ×')} {DAY_KIND_NAMES[kind].lower()}"
         for kind, count in wanted.items()
         if count and kind is not DayKind.REST
     ]

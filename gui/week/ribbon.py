@@ -68,7 +68,13 @@ class Ribbon(Card):
         person, week = self._desk.person(), self._desk.week()
         if person is None or week is None or person.id != self._person_id:
             self._forget()
-        if person is None or week is None or not self.isVisible() or (person.id, week) == self._planned_for:
+        if self.isVisible() and person is not None and (person.id, week) != self._planned_for:
+            self.plan_block()
+
+    def plan_block(self) -> None:
+        """Plan the block of the week on disk, whether or not anybody looks."""
+        person, week = self._desk.person(), self._desk.week()
+        if person is None or week is None:
             return
         self._person_id, self._planned_for = person.id, (person.id, week)
         self._shown = PRESENT
@@ -113,6 +119,7 @@ class Ribbon(Card):
         """The week's own plan says why no block can be planned, so the bars only stay flat."""
         if not isinstance(error, FillmarkError):
             raise error
+        self._paint()
 
     def _paint(self) -> None:
         self.bars.show_weeks(_flat_marks() if self._block is None else marks(self._block, self._shown))

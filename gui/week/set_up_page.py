@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from core.house.model import Place
@@ -33,7 +34,7 @@ class SetUpPage(QWidget):
         row = _row_on_top(self)
         row.setSpacing(Space.M)
         row.addStretch(1)
-        row.addWidget(self.days, 30)
+        row.addWidget(self.days, 30, Qt.AlignmentFlag.AlignTop)
         row.addLayout(beside, 20)
         row.addStretch(1)
 
