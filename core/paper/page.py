@@ -10,6 +10,7 @@ import re
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from core.paper.drawn import DrawnBox, DrawnLine, DrawnText, Recorder
 from core.paper.lettering import Lettering
 
 if TYPE_CHECKING:
@@ -33,15 +34,19 @@ class Paper(StrEnum):
 
 
 class Pages:
-    """A document being drawn. `changed` tells whether a letter had to be replaced."""
+    """A document being drawn. `changed` tells whether a letter had to be replaced.
 
-    def __init__(self, title: str, paper: Paper, lettering: Lettering) -> None:
+    A `recorder` takes down what is drawn, for a look at it on the screen.
+    """
+
+    def __init__(self, title: str, paper: Paper, lettering: Lettering, recorder: Recorder | None = None) -> None:
         from reportlab.pdfgen.canvas import Canvas  # a third of a second, only needed to print
 
         self.width_mm, self.height_mm = paper.size_mm
         self.lettering = lettering
         self.changed = False
         self._widths: dict[tuple[str, bool], float] = {}
+        self._recorder = recorder
         self._buffer = io.BytesIO()
         size = (self.width_mm * POINTS_PER_MM, self.height_mm * POINTS_PER_MM)
         # invariant: no time of making, no random id.
@@ -53,10 +58,12 @@ class Pages:
     def next_page(self) -> None:
         """Go on with an empty page."""
         self._canvas.showPage()
+        if self._recorder is not None:
+            self._recorder.turn()
 
     def finished(self) -> bytes:
         """The document."""
-        self._canvas.showPage()
+        self.next_page()
         self._canvas.save()
         return self._buffer.getvalue()
 
@@ -74,8 +81,12 @@ class Pages:
         """One line whose base line lies `y_mm` below the top; `align` is left, right or middle of `x_mm`."""
         drawn = self._drawable(text)
         self._canvas.setFont(self._font(bold=bold), size_pt)
-        shift_mm = {"left": 0.0, "middle": 0.5, "right": 1.0}[align] * self.text_width_mm(text, size_pt, bold=bold)
+        wide_mm = self.text_width_mm(text, size_pt, bold=bold)
+        shift_mm = {"left": 0.0, "middle": 0.5, "right": 1.0}[align] * wide_mm
         self._canvas.drawString(self._x(x_mm - shift_mm), self._y(y_mm), drawn)
+        if self._recorder is not None:
+            size_mm = size_pt / POINTS_PER_MM
+            self._recorder.add(DrawnText(x_mm - shift_mm, y_mm, drawn, size_mm, bold, wide_mm))
 
     def text_width_mm(self, text: str, size_pt: float, *, bold: bool = False) -> float:
         """Width of a line of text."""
@@ -131,6 +142,8 @@ class Pages:
         self._canvas.setLineWidth(width_mm * POINTS_PER_MM)
         (x1, y1), (x2, y2) = start_mm, end_mm
         self._canvas.line(self._x(x1), self._y(y1), self._x(x2), self._y(y2))
+        if self._recorder is not None:
+            self._recorder.add(DrawnLine(x1, y1, x2, y2, width_mm, grey))
 
     def box(self, left_mm: float, top_mm: float, width_mm: float, height_mm: float, *, line_mm: float = 0.25) -> None:
         """An empty rectangle."""
@@ -138,6 +151,8 @@ class Pages:
         self._canvas.setLineWidth(line_mm * POINTS_PER_MM)
         bottom = self._y(top_mm + height_mm)
         self._canvas.rect(self._x(left_mm), bottom, width_mm * POINTS_PER_MM, height_mm * POINTS_PER_MM)
+        if self._recorder is not None:
+            self._recorder.add(DrawnBox(left_mm, top_mm, width_mm, height_mm, line_mm, 0.0))
 
     def bar(self, left_mm: float, top_mm: float, width_mm: float, height_mm: float, *, grey: float = 0.0) -> None:
         """A filled rectangle."""
@@ -147,6 +162,8 @@ class Pages:
             self._x(left_mm), bottom, width_mm * POINTS_PER_MM, height_mm * POINTS_PER_MM, stroke=0, fill=1
         )
         self._canvas.setFillGray(0.0)
+        if self._recorder is not None:
+            self._recorder.add(DrawnBox(left_mm, top_mm, width_mm, height_mm, 0.0, grey))
 
     def _x(self, x_mm: float) -> float:
         return x_mm * POINTS_PER_MM

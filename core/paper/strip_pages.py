@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from core.errors import InputError
+from core.paper.drawn import DrawnPage, Recorder
 from core.paper.lettering import PLAIN, SUBSTITUTED, Lettering
 from core.paper.page import Pages, Paper
 from core.paper.strip import Mark, Strip
@@ -51,12 +52,32 @@ def strip_pages(
     system: UnitSystem = UnitSystem.METRIC,
 ) -> bytes:
     """The PDF of the strips; `InputError` when there is nothing to print or it would be a book."""
+    return drawn_strips(strips, paper=paper, lettering=lettering, system=system).content
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnStrips:
+    """The PDF, and its pages to look at."""
+
+    content: bytes
+    pages: tuple[DrawnPage, ...]
+
+
+def drawn_strips(
+    strips: Sequence[Strip],
+    *,
+    paper: Paper = Paper.A4,
+    lettering: Lettering = PLAIN,
+    system: UnitSystem = UnitSystem.METRIC,
+) -> DrawnStrips:
+    """The strips as PDF and as pages to look at; `InputError` as for `strip_pages`."""
     room_mm = paper.size_mm[1] - TOP_MM - BOTTOM_MM
     parts = [part for strip in strips for part in _parts(strip, room_mm)]
     if not 0 < len(parts) <= MOST_PARTS:
         way_out = "choose fewer or smaller things"
         raise InputError(f"{len(strips)} strips", f"are no print of 1 to {MOST_PARTS} pieces", way_out)
-    pages = Pages("Fill strips", paper, lettering)
+    recorder = Recorder(*paper.size_mm)
+    pages = Pages("Fill strips", paper, lettering, recorder)
     columns = int((pages.width_mm - 2 * MARGIN_MM) // COLUMN_MM)
     for first in range(0, len(parts), columns):
         if first:
@@ -64,7 +85,8 @@ def strip_pages(
         for place, part in enumerate(parts[first : first + columns]):
             _draw_part(pages, part, MARGIN_MM + place * COLUMN_MM, system)
         _head(pages, parts[first : first + columns])
-    return pages.finished()
+    content = pages.finished()
+    return DrawnStrips(content=content, pages=tuple(recorder.done))
 
 
 def _parts(strip: Strip, room_mm: float) -> tuple[Part, ...]:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from core.loads.filling import OtherWay
-from core.store.commands import RemoveReading, SetFill
+from core.store.commands import SetFill
 from core.store.values import ChangeSet, Kind
 from core.things.affordance import affordances
 from core.things.model import Thing
@@ -19,18 +19,17 @@ from core.things.weighed import known_mass
 from gui.desk.desk import Desk, Jump
 from gui.desk.names import thing_picture
 from gui.fill.asked import weighable
-from gui.fill.build_flow import BuildFlow
-from gui.fill.build_page import BuildPage
 from gui.fill.fixed_side import TinFlow, fixed_lines, fixed_view, label_estimate, subject_of
+from gui.fill.fronts import Front, Fronts
 from gui.fill.goal_flow import GoalFlow, level_of
 from gui.fill.present import budget_view
+from gui.fill.readings_flow import ReadingsFlow
 from gui.fill.side import Side
-from gui.fill.strip_flow import StripFlow
 from gui.fill.subject import FilledSubject, Subject
 from gui.fill.vessel_card import VesselCard
 from gui.fill.vessel_flow import VesselFlow
 from gui.fill.weigh_flow import WeighFlow
-from gui.fill.words import lesson_text, reading_text, subtitle
+from gui.fill.words import lesson_text, subtitle
 from gui.shell.entry import ScreenName
 from gui.theme import Space, ThingPicture
 from gui.widgets import EmptyState, Page, PrimaryButton, SecondaryButton
@@ -38,6 +37,7 @@ from gui.widgets.page import PageScroll
 
 TITLE = "Fill & weigh"
 BUILD_TITLE = "Build a load"
+STRIP_TITLE = "Fill strips"
 KINDS = frozenset({Kind.THINGS, Kind.HOUSE, Kind.SETTINGS})
 SIDE_WIDTH = (336, 480)
 
@@ -49,10 +49,9 @@ class FillScreen(Page):
         super().__init__(TITLE, "", scroll=False, gutter=False, parent=parent)
         self._desk = desk
         self._thing: Thing | None = None
-        self._building = False
         self.build = SecondaryButton("Build a load")
         self.one = SecondaryButton("One container")
-        self.print = SecondaryButton("Print the fill strip")
+        self.print = SecondaryButton("Fill strip…")
         self.weigh = SecondaryButton("I weighed it…")
         self.use = PrimaryButton("Use this load")
         self.left = VesselCard()
@@ -61,15 +60,15 @@ class FillScreen(Page):
         self._weighing = WeighFlow(desk, self.side.weigh, self._subject, self)
         self._goal = GoalFlow(desk, self.side.goal, self)
         self._tin = TinFlow(desk, self.side.tin, self)
-        self.strip = StripFlow(self)
-        self._build_pair: tuple[BuildPage, BuildFlow] | None = None
+        self._readings = ReadingsFlow(desk, self.side.readings, self.flow, self)
         self._empty = EmptyState(
             ThingPicture.JUG,
             "Nothing to fill yet",
             "Add a jug, a bucket, a bottle or any other container. Here you see what it weighs at every fill.",
             "Go to your household",
         )
-        self._stack = QStackedWidget()
+        self._work = QWidget()
+        self.fronts = Fronts(desk, self._work, self._empty)
         self._arrange()
         self._connect()
         self._reload()
@@ -83,9 +82,10 @@ class FillScreen(Page):
         """Take a thing of the house in hand; one that can't be weighed here changes nothing."""
         found = next((one for one in weighable(self._desk.house()) if one.id == thing_id), None)
         if found is not None:
-            self._thing, self._building = found, False
+            self._thing = found
             self.side.uses.hide()
             self.side.weigh.shut()
+            self._bring(Front.ONE)
             self._show(found)
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -99,7 +99,6 @@ class FillScreen(Page):
     def _arrange(self) -> None:
         for button in (self.one, self.build, self.print, self.weigh, self.use):
             self.bar.add_action(button)
-        self._work = QWidget()
         row = QHBoxLayout(self._work)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(Space.M + 2)
@@ -109,9 +108,7 @@ class FillScreen(Page):
         scroll.setMaximumWidth(SIDE_WIDTH[1])
         row.addWidget(scroll, 5)
         self._scroll = scroll
-        for widget in (self._work, self._empty):
-            self._stack.addWidget(widget)
-        self.body.addWidget(self._stack, 1)
+        self.body.addWidget(self.fronts, 1)
 
     def _connect(self) -> None:
         side = self.side
@@ -120,14 +117,14 @@ class FillScreen(Page):
         self.flow.filled_anew.connect(self._show_container)
         self._goal.line_wanted.connect(self.flow.set_level)
         self._goal.way_taken.connect(self._take_way)
-        self.strip.said.connect(self.toast.say)
-        self.print.clicked.connect(self._print)
+        self.print.clicked.connect(self.show_strips)
         self.weigh.clicked.connect(self._begin_weighing)
         self.use.clicked.connect(self._use)
         self.build.clicked.connect(self.show_builder)
         self.one.clicked.connect(self.show_one)
-        side.readings.removed.connect(self._remove_reading)
-        side.readings.fill_wanted.connect(self._show_reading)
+        self.fronts.titled.connect(self._title_builder)
+        self.fronts.said.connect(self.toast.say)
+        self._readings.said.connect(self.toast.say)
         side.uses.movement_wanted.connect(self._find_movement)
         self._empty.acted.connect(self._go_home)
         self._desk.changed.connect(self._refresh)
@@ -141,63 +138,39 @@ class FillScreen(Page):
     def _reload(self) -> None:
         """The record changed: keep the thing in hand if it is still there."""
         things = weighable(self._desk.house())
-        before = self._thing.id if self._thing is not None else ""
+        before, front = self._thing.id if self._thing is not None else "", self.fronts.front()
         self._thing = next((one for one in things if one.id == before), next(iter(things), None))
-        if self._thing is not None:
-            self._show(self._thing)
-        if self._building and things:
-            self.building.refresh()
-            return
         if self._thing is None:
-            self._building = False
+            front = Front.ONE
             self.show_title(TITLE)
-        self._show_front()
+        else:
+            self._show(self._thing)
+        self._bring(front)
+        if front is Front.BUILD:
+            self.fronts.building.refresh()
 
     def show_builder(self) -> None:
         """Build a load from several things instead of filling one; with nothing to build from nothing happens."""
-        if self._thing is None:
-            return
-        self._building = True
-        self._show_front()
-        self.building.refresh()
-        self.builder.mass.edit.setFocus()
+        if self._thing is not None:
+            self._bring(Front.BUILD)
+            self.fronts.building.refresh()
+            self.fronts.builder.mass.edit.setFocus()
 
     def show_one(self) -> None:
         """Back to the one container in hand."""
-        self._building = False
+        self._bring(Front.ONE)
         self._reload()
         self.left.vessel.setFocus()
 
-    @property
-    def builder(self) -> BuildPage:
-        """The page of the builder."""
-        return self._pair_of_builder()[0]
-
-    @property
-    def building(self) -> BuildFlow:
-        """What the builder does."""
-        return self._pair_of_builder()[1]
-
-    def _pair_of_builder(self) -> tuple[BuildPage, BuildFlow]:
-        """Made when it is first wanted: many who fill a jug never build."""
-        if self._build_pair is None:
-            page = BuildPage()
-            flow = BuildFlow(self._desk, page, self)
-            flow.titled.connect(self._title_builder)
-            self._stack.addWidget(page)
-            self._build_pair = (page, flow)
-        return self._build_pair
-
-    def _show_front(self) -> None:
+    def _bring(self, front: Front) -> None:
         """The page in front, and the actions that belong to it."""
-        thing, building = self._thing, self._building
-        front = self.builder if building else self._empty if thing is None else self._work
-        self._stack.setCurrentWidget(front)
-        filling = self.flow.filling()
-        self.one.setVisible(building)
+        thing, filling = self._thing, self.flow.filling()
+        alone = front is Front.ONE
+        self.fronts.show_front(front, empty=thing is None)
+        self.one.setVisible(not alone)
         for button in (self.weigh, self.use, self.build):
-            button.setVisible(thing is not None and not building)
-        self.print.setVisible(not building and thing is not None and filling is not None and filling.gauge.has_line)
+            button.setVisible(thing is not None and alone)
+        self.print.setVisible(alone and thing is not None and filling is not None and filling.gauge.has_line)
 
     def _title_builder(self, line: str) -> None:
         self.show_title(BUILD_TITLE, line)
@@ -206,19 +179,19 @@ class FillScreen(Page):
         things = weighable(self._desk.house())
         names = tuple(one.name for one in things)
         self.left.controls.show_things(names, [one.id for one in things].index(thing.id))
-        if not self._building:
+        if self.fronts.front() is Front.ONE:
             self.show_title(TITLE, subtitle(thing, self._desk.units()))
         self._tin.show_thing(thing)
         if not self.flow.show_thing(thing):
             self._show_fixed(thing)
-        self._show_front()
+        self._bring(self.fronts.front())
 
     def _show_container(self) -> None:
         """The container or its fill is another: what hangs on that, beyond the vessel."""
         filling = self.flow.filling()
         if filling is not None:
             self._goal.show_filling(filling)
-            self._show_readings(tuple(lesson_text(one, filling.system) for one in filling.lessons()))
+            self._readings.show_thing(self._thing, tuple(lesson_text(one, filling.system) for one in filling.lessons()))
 
     def _show_fixed(self, thing: Thing) -> None:
         system = self._desk.units()
@@ -236,18 +209,8 @@ class FillScreen(Page):
             self.side.mass.show_mass(
                 fixed_view(thing, mass, system), "One of these weighs" if thing.count > 1 else "It weighs"
             )
-        self._show_readings(())
+        self._readings.show_thing(thing, ())
         self._follow()
-
-    def _show_readings(self, lessons: tuple[str, ...]) -> None:
-        if self._thing is None:
-            return
-        names = {one.id: one.name for one in self._desk.catalog.materials}
-        rows = tuple(
-            (reading_text(self._thing, place, names, self._desk.units()), reading.at_level is not None)
-            for place, reading in enumerate(self._thing.readings)
-        )
-        self.side.readings.show_readings(rows, lessons)
 
     # --- the hand ---
 
@@ -265,30 +228,19 @@ class FillScreen(Page):
             return FilledSubject(filling, level)
         return None if self._thing is None else subject_of(self._thing, self._desk.units())
 
-    def _print(self) -> None:
+    def show_strips(self) -> None:
+        """The fill strip of the container in hand, before it is printed."""
         filling = self.flow.filling()
         if filling is not None:
-            self.strip.print_strip(filling)
+            self._bring(Front.STRIP)
+            self.show_title(STRIP_TITLE, filling.thing.name)
+            self.fronts.strips.begin(filling)
+            self.fronts.strip_page.save.setFocus()
 
     def _begin_weighing(self) -> None:
         self.side.uses.hide()
         self._weighing.begin(self.flow.inside_words())
         self._scroll.ensureWidgetVisible(self.side.weigh)
-
-    def _remove_reading(self, place: int) -> None:
-        if self._thing is not None:
-            self._desk.do(RemoveReading(self._thing.id, place))
-
-    def _show_reading(self, place: int) -> None:
-        """Go back to the fill a reading was taken at, with the material it was of."""
-        if self._thing is None or not 0 <= place < len(self._thing.readings):
-            return
-        reading, asked = self._thing.readings[place], self.flow.asked()
-        if reading.at_level is None or asked is None:
-            return
-        material_id = reading.material_id or asked.material_id
-        if not self.flow.fill_with(material_id, reading.at_level, reading.packing):
-            self.toast.say("What was in it then is not at hand any more. Choose it under other fills.")
 
     def _use(self) -> None:
         """Keep the fill, and say where such a load can be used."""

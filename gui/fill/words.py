@@ -22,6 +22,7 @@ from core.mass.model import (
     Packing,
     PourTable,
     ScaleKind,
+    ScaleReading,
     ShareLevel,
     Shouldered,
     Tapered,
@@ -194,9 +195,8 @@ def empty_word(thing: Thing, material: Material) -> str:
     return f"empty {words[-1]}" if plain and material.kind is MaterialKind.LIQUID else "empty container"
 
 
-def reading_text(thing: Thing, index: int, names: dict[str, str], system: UnitSystem) -> str:
+def reading_text(reading: ScaleReading, names: dict[str, str], system: UnitSystem) -> str:
     """One reading of a thing: day, scale, mass, and what was in it."""
-    reading = thing.readings[index]
     mass = mass_text(weighed(reading).mass_kg, system)
     parts = [date_text(reading.date), SCALE_NAMES[reading.kind]]
     if reading.at_level is not None:

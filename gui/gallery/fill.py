@@ -57,7 +57,18 @@ def build_page(state: ShownState) -> QWidget:
     }
     if state in asked:
         use, mass = asked[state]
-        screen.building.ask(mass, use)
+        screen.fronts.building.ask(mass, use)
+    return stage.bear(screen)
+
+
+def strip_page(_state: ShownState) -> QWidget:
+    """Strips of both containers before they are printed."""
+    stage = Stage(demo=True)
+    screen = FillScreen(stage.desk)
+    screen.show_strips()
+    for chip in screen.fronts.strip_page.chips():
+        chip.setChecked(True)
+    screen.destroyed.connect(screen.fronts.strips.close)
     return stage.bear(screen)
 
 

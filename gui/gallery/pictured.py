@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.gallery.controls import controls_page
 from gui.gallery.dialogs import damaged, in_use, keys
-from gui.gallery.fill import build_page, fill_page
+from gui.gallery.fill import build_page, fill_page, strip_page
 from gui.gallery.house import house_page
 from gui.gallery.household import household_page
 from gui.gallery.loads import ladder_page, vessel_page
@@ -40,6 +40,7 @@ SCREENS: tuple[PicturedScreen, ...] = (
     PicturedScreen(name="household", build=household_page),
     PicturedScreen(name="fill", build=fill_page),
     PicturedScreen(name="build", build=build_page),
+    PicturedScreen(name="strip", build=strip_page, states=ONE),
     PicturedScreen(name="swap", build=swap_page),
     PicturedScreen(name="week", build=week_screen_page),
     PicturedScreen(name="week-details", build=details_page, states=SHOWN),

@@ -19,6 +19,7 @@ Bars: MeterBar(*, family, thickness) with show_share · BarTable(rows), BudgetBa
 Cards: ThingCard(ThingView(thing_id=, title=, line=, detail=, chip=, chip_tone=, picture=)) with chosen, opened ·
     DayColumn(DayView(name=, minutes_text=, kind=, notes=, blocks=, foot=, rest=, today=)) and BlockCard(BlockView(
     block_id=, title=, detail=, family=, pinned=)) with head_chosen, block_chosen, block_menu_wanted
+Paper: PaperView() with show_page(DrawnPage, name), show_larger
 Charts: TableTwin(chart, Twin(caption=, columns=, rows=)) with show_twin
 Signatures: VesselView() with show_vessel(Silhouette), show_fill(VesselFill), show_scale(ScaleTick...), height_changed,
     height_committed · LadderView(orientation) with show_rungs(RungMark...), rung_chosen, rung_taken
@@ -41,6 +42,7 @@ from gui.widgets.flow import FlowLayout
 from gui.widgets.ladder import LadderView, RungMark
 from gui.widgets.meter import BarRow, BarTable, BudgetBars, ClosenessBars, LoadBar, MeterBar
 from gui.widgets.page import Page
+from gui.widgets.paper_view import PaperView
 from gui.widgets.pattern_strip import PatternBar, PatternMark
 from gui.widgets.steady import SteadyText
 from gui.widgets.text import ElidedText, Ink, Sentence, Span, Text, announce
@@ -78,6 +80,7 @@ __all__ = [
     "MeterBar",
     "Notice",
     "Page",
+    "PaperView",
     "PatternBar",
     "PatternMark",
     "PictureButton",

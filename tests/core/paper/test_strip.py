@@ -10,10 +10,11 @@ import pytest
 from core.errors import InputError
 from core.loads.filling import filling_of
 from core.mass.model import HeightLevel, StraightRound, Tapered
+from core.paper.drawn import DrawnBox, DrawnLine
 from core.paper.lettering import PLAIN, find_lettering
 from core.paper.page import Paper
 from core.paper.strip import strip_for, wall_factor
-from core.paper.strip_pages import BAND_MM, STRIP_MM, strip_pages
+from core.paper.strip_pages import BAND_MM, STRIP_MM, drawn_strips, strip_pages
 from core.quantity.display import UnitSystem
 from core.things.model import Thing
 from tests.core.paper.examples import MATERIALS, WATER, Box, Stroke, drawn, opened
@@ -159,3 +160,19 @@ def test_what_has_no_surface_to_read_is_refused() -> None:
         strip_for(coal(), WATER)
     with pytest.raises(InputError, match="are no print"):
         strip_pages([])
+
+
+def test_what_is_looked_at_is_what_is_printed() -> None:
+    strips = [strip_for(thing, WATER) for thing in (carrier(), bucket(), tub(), bucket(), carrier())]
+    made = drawn_strips(strips)
+    assert made.content == strip_pages(strips)
+    printed = opened(made.content).pages
+    assert len(printed) == len(made.pages)
+    for sheet, page in zip(printed, made.pages, strict=True):
+        strokes, boxes = drawn(sheet)
+        lines = [mark for mark in page.marks if isinstance(mark, DrawnLine)]
+        outlines = [mark for mark in page.marks if isinstance(mark, DrawnBox)]
+        level = [line.x2_mm - line.x1_mm for line in lines if line.y1_mm == line.y2_mm]
+        assert [stroke.length for stroke in strokes if stroke.x1 != stroke.x2] == pytest.approx(level, abs=0.01)
+        assert [box.height for box in boxes] == pytest.approx([box.height_mm for box in outlines], abs=0.01)
+        assert sorted(sheet.extract_text().split()) == sorted(page.words.split())

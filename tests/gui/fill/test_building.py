@@ -32,7 +32,7 @@ def building(screen: FillScreen) -> FillScreen:
 
 
 def want(screen: FillScreen, text: str) -> None:
-    edit = screen.builder.mass.edit
+    edit = screen.fronts.builder.mass.edit
     edit.setFocus()
     edit.selectAll()
     hand.type_in(edit, text)
@@ -40,7 +40,7 @@ def want(screen: FillScreen, text: str) -> None:
 
 def hold(screen: FillScreen, use: Use) -> None:
     """Choose how to hold it, by the name in the list."""
-    box = screen.builder.use.box
+    box = screen.fronts.builder.use.box
     name = USE_NAMES[use]
     at = next(at for at in range(box.count()) if box.itemText(at).lower() == name)
     box.setCurrentIndex(at)
@@ -48,7 +48,7 @@ def hold(screen: FillScreen, use: Use) -> None:
 
 
 def ways(screen: FillScreen) -> list[str]:
-    return [f"{plain(card.view().title)}: {card.view().line}" for card in screen.builder.cards()]
+    return [f"{plain(card.view().title)}: {card.view().line}" for card in screen.fronts.builder.cards()]
 
 
 def inside(desk: Desk, thing_id: str) -> Fill | None:
@@ -58,7 +58,7 @@ def inside(desk: Desk, thing_id: str) -> Fill | None:
 def test_the_button_opens_the_builder_ready_to_type(building: FillScreen) -> None:
     assert building.bar.title() == "Build a load"
     assert building.bar.subtitle().startswith("hug to the chest · ")
-    assert building.builder.mass.edit.hasFocus()
+    assert building.fronts.builder.mass.edit.hasFocus()
     assert not building.weigh.isVisible()
     hand.click(building.one)
     assert building.bar.title() == "Fill & weigh"
@@ -68,21 +68,21 @@ def test_the_button_opens_the_builder_ready_to_type(building: FillScreen) -> Non
 
 def test_a_mass_gives_ways_with_their_doubt_effort_and_steps(building: FillScreen) -> None:
     want(building, "12 kg")
-    assert plain(building.builder.answer()).endswith("to 12.0 kg, the best first")
+    assert plain(building.fronts.builder.answer()).endswith("to 12.0 kg, the best first")
     assert "12.1 kg ± 0.4: Water carrier (11 L water)" in ways(building)
-    best = building.builder.cards()[0]
+    best = building.fronts.builder.cards()[0]
     assert best.isChecked()
     assert "to set up" in best.view().detail
-    assert "± " in plain(building.builder.side().mass.text())
+    assert "± " in plain(building.fronts.builder.side().mass.text())
 
 
 def test_choosing_a_way_shows_its_parts_and_what_to_do(building: FillScreen) -> None:
     hold(building, Use.PAIR)
     want(building, "10 kg")
-    cards = building.builder.cards()
+    cards = building.fronts.builder.cards()
     unlike = next(card for card in cards if "Mop bucket" in card.view().line)
     hand.click(unlike)
-    side = building.builder.side()
+    side = building.fronts.builder.side()
     assert [line.split(":")[0] for line in plain(side.steps()).split("\n")] == ["Mop bucket", "Water carrier"]
     assert plain(side.parts()).count("±") == 2
     assert "apart" in unlike.view().detail
@@ -92,43 +92,43 @@ def test_choosing_a_way_shows_its_parts_and_what_to_do(building: FillScreen) -> 
 def test_use_this_fill_fills_every_container_and_one_undo_empties_them(building: FillScreen, desk: Desk) -> None:
     hold(building, Use.PAIR)
     want(building, "10 kg")
-    hand.click(next(card for card in building.builder.cards() if "Mop bucket" in card.view().line))
-    hand.click(building.builder.side().take)
+    hand.click(next(card for card in building.fronts.builder.cards() if "Mop bucket" in card.view().line))
+    hand.click(building.fronts.builder.side().take)
     assert inside(desk, "bucket") == Fill(material_id="water", volume_l=4.5)
     assert inside(desk, "carrier") == Fill(material_id="water", volume_l=4.0)
-    steps = plain(building.builder.side().steps()).split("\n")
+    steps = plain(building.fronts.builder.side().steps()).split("\n")
     assert steps == ["Mop bucket: it stays as it is.", "Water carrier: it stays as it is."]
     desk.undo()
     assert (inside(desk, "bucket"), inside(desk, "carrier")) == (None, None)
-    assert "pour in" in building.builder.side().steps()
+    assert "pour in" in building.fronts.builder.side().steps()
 
 
 def test_what_needs_no_pouring_offers_no_fill(building: FillScreen) -> None:
     hold(building, Use.BACK)
     want(building, "3 kg")
-    assert "put in" in building.builder.side().steps()
-    assert not building.builder.side().take.isVisible()
+    assert "put in" in building.fronts.builder.side().steps()
+    assert not building.fronts.builder.side().take.isVisible()
 
 
 def test_without_a_way_the_nearest_are_marked_as_outside(building: FillScreen) -> None:
     hold(building, Use.BACK)
     want(building, "7 kg")
-    assert plain(building.builder.answer()) == "Nothing here makes 7.00 kg within 5 %. The nearest:"
-    assert [card.view().chip for card in building.builder.cards()] == ["outside your limit"] * 2
+    assert plain(building.fronts.builder.answer()) == "Nothing here makes 7.00 kg within 5 %. The nearest:"
+    assert [card.view().chip for card in building.fronts.builder.cards()] == ["outside your limit"] * 2
 
 
 def test_a_wider_limit_finds_more(building: FillScreen) -> None:
     hold(building, Use.BACK)
     want(building, "4.2 kg")
-    assert "Nothing here makes" in building.builder.answer()
-    building.builder.limit.box.setCurrentIndex(2)
-    building.builder.limit.box.activated.emit(2)
-    assert "One way to 4.20" in plain(building.builder.answer())
+    assert "Nothing here makes" in building.fronts.builder.answer()
+    building.fronts.builder.limit.box.setCurrentIndex(2)
+    building.fronts.builder.limit.box.activated.emit(2)
+    assert "One way to 4.20" in plain(building.fronts.builder.answer())
 
 
 def test_the_whole_ladder_is_drawn_with_its_gaps(building: FillScreen) -> None:
     hold(building, Use.BACK)
-    ladder = building.builder.ladder
+    ladder = building.fronts.builder.ladder
     assert LIGHT.fair in colours_in(ladder)
     assert building.bar.subtitle() == "on the back · 15 loads, 8 wide steps"
     hand.key(ladder, Qt.Key.Key_Home)
@@ -139,21 +139,21 @@ def test_the_whole_ladder_is_drawn_with_its_gaps(building: FillScreen) -> None:
 
 
 def test_the_wanted_loads_are_marked_on_the_ladder(building: FillScreen) -> None:
-    before = colours_in(building.builder.ladder)
+    before = colours_in(building.fronts.builder.ladder)
     want(building, "12 kg")
     assert LIGHT.accent_soft not in before
-    assert LIGHT.accent_soft in colours_in(building.builder.ladder)
+    assert LIGHT.accent_soft in colours_in(building.fronts.builder.ladder)
 
 
 def test_the_arrow_keys_walk_the_ladder_and_enter_takes_the_fill(building: FillScreen, desk: Desk) -> None:
     want(building, "12 kg")
-    ladder = building.builder.ladder
+    ladder = building.fronts.builder.ladder
     before = ladder.current()
     ladder.setFocus()
     hand.key(ladder, Qt.Key.Key_Right)
     assert ladder.current() == before + 1
-    assert not any(card.isChecked() for card in building.builder.cards())
-    assert plain(building.builder.side().off()) == "0.16 kg under the 12.0 kg you want."
+    assert not any(card.isChecked() for card in building.fronts.builder.cards())
+    assert plain(building.fronts.builder.side().off()) == "0.16 kg under the 12.0 kg you want."
     hand.key(ladder, Qt.Key.Key_End)
     hand.key(ladder, Qt.Key.Key_Return)
     assert inside(desk, "carrier") == Fill(material_id="water", volume_l=25.0)
@@ -161,13 +161,13 @@ def test_the_arrow_keys_walk_the_ladder_and_enter_takes_the_fill(building: FillS
 
 def test_lighter_and_heavier_steps_stand_below(building: FillScreen) -> None:
     want(building, "12 kg")
-    near = building.builder.near
+    near = building.fronts.builder.near
     rows = near.twin().rows
     assert len(rows) == 7
-    held = building.building.way()
+    held = building.fronts.building.way()
     assert held is not None
     hand.click(near, near.rung_point(near.current() + 1).toPoint())
-    higher = building.building.way()
+    higher = building.fronts.building.way()
     assert higher is not None
     assert higher.rung.mass.value > held.rung.mass.value * 1.019
 
@@ -177,10 +177,10 @@ def test_the_builder_works_by_keys_alone(screen: FillScreen, desk: Desk) -> None
     hand.key(screen.build, Qt.Key.Key_Space)
     hand.type_in(QApplication.focusWidget() or screen, "20 kg")
     for _ in range(12):
-        if screen.builder.side().take.hasFocus():
+        if screen.fronts.builder.side().take.hasFocus():
             break
         hand.key(QApplication.focusWidget() or screen, Qt.Key.Key_Tab)
-    hand.key(screen.builder.side().take, Qt.Key.Key_Space)
+    hand.key(screen.fronts.builder.side().take, Qt.Key.Key_Space)
     fill = inside(desk, "carrier")
     assert fill is not None
     assert fill.volume_l == pytest.approx(19.0, abs=0.3)
@@ -192,19 +192,19 @@ def test_the_builder_works_by_keys_alone(screen: FillScreen, desk: Desk) -> None
 )
 def test_what_is_no_load_is_said_below_the_field(building: FillScreen, typed: str, fault: str) -> None:
     want(building, typed)
-    assert fault in building.builder.mass.fault()
-    assert building.builder.cards() == ()
+    assert fault in building.fronts.builder.mass.fault()
+    assert building.fronts.builder.cards() == ()
     want(building, "12")
-    assert building.builder.mass.fault() == ""
-    assert building.builder.cards()
+    assert building.fronts.builder.mass.fault() == ""
+    assert building.fronts.builder.cards()
 
 
 def test_us_units_are_spoken_throughout(building: FillScreen, desk: Desk) -> None:
     desk.do(ChangeSettings(replace(desk.settings(), units=Units.US)))
     want(building, "26")
-    assert "26.0 lb" in plain(building.builder.answer())
+    assert "26.0 lb" in plain(building.fronts.builder.answer())
     assert any("gal" in way for way in ways(building))
-    assert "kg" not in plain(building.builder.side().steps() + building.builder.side().parts())
+    assert "kg" not in plain(building.fronts.builder.side().steps() + building.fronts.builder.side().parts())
 
 
 def test_a_thing_that_goes_is_no_longer_built_with(building: FillScreen, desk: Desk) -> None:
@@ -227,7 +227,7 @@ def test_without_anything_there_is_no_builder(screen: FillScreen, desk: Desk) ->
     for thing in desk.house().things:
         desk.do(RemoveThing(thing.id))
     assert screen.bar.title() == "Fill & weigh"
-    assert not screen.builder.isVisible()
+    assert not screen.fronts.builder.isVisible()
     assert not screen.build.isVisible()
 
 

@@ -1,13 +1,11 @@
-"""Choosing things, fills and how they lie; fixed things and tins; using a load; the strip; units; nothing to fill."""
+"""Choosing things, fills and how they lie; fixed things and tins; using a load; units; nothing to fill."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from core.mass.model import Packing, ScaleKind, VolumeLevel
@@ -224,44 +222,6 @@ def test_a_thing_that_goes_leaves_the_next_in_hand(screen: FillScreen, desk: Des
     assert not screen.use.isVisible()
     desk.undo()
     settle()
-
-
-def test_the_strip_is_written_where_one_says(
-    screen: FillScreen, tmp_path: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    target = tmp_path / "strip.pdf"
-    asked: list[str] = []
-
-    def choose(_parent: object, _title: str, proposed: str, _filter: str) -> tuple[str, str]:
-        asked.append(Path(proposed).name)
-        return str(target), ""
-
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", choose)
-    hand.click(screen.print)
-    qtbot.waitUntil(target.exists, timeout=5000)
-    qtbot.waitUntil(screen.toast.isVisible, timeout=5000)
-    assert asked == ["strip-water-carrier.pdf"]
-    assert target.read_bytes().startswith(b"%PDF")
-    assert str(target) in screen.toast.sentence()
-    screen.strip.close()
-
-
-def test_a_strip_that_can_not_be_written_is_said(
-    screen: FillScreen, tmp_path: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    target = tmp_path / "missing" / "strip.pdf"
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_asked: (str(target), ""))
-    hand.click(screen.print)
-    qtbot.waitUntil(screen.toast.isVisible, timeout=5000)
-    assert "cannot be written" in screen.toast.sentence()
-    screen.strip.close()
-
-
-def test_no_file_chosen_prints_nothing(screen: FillScreen, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_asked: ("", ""))
-    hand.click(screen.print)
-    settle()
-    assert not screen.toast.isVisible()
 
 
 def test_the_whole_task_can_be_done_by_keys(screen: FillScreen, desk: Desk) -> None:
