@@ -21,6 +21,7 @@ from gui.widgets import (
 from gui.widgets.page import PageScroll
 
 SIDE_WIDTH = (336, 480)
+NO_PAGE = "No page yet"
 HOW = (
     "Print at 100 % and measure the bar: it must be 50 mm long. Then cut out a strip and tape it upright to the "
     "outside, its 0 level with the inner base."
@@ -53,6 +54,7 @@ class StripPage(QWidget):
         self._thing_flow = FlowLayout(gap=Space.XS + 2, parent=self._thing_chips)
         self._arrange(_chips(self._papers, papers), _chips(self._marks, marks))
         self._connect()
+        self.show_pages(())
 
     def show_choices(self, things: tuple[str, ...], chosen: frozenset[int], paper: int, marks: int) -> None:
         """Offer these containers; `chosen` are the places of those to print."""
@@ -98,7 +100,7 @@ class StripPage(QWidget):
 
     def _show_page(self) -> None:
         count = len(self._pages)
-        name = f"Page {self._at + 1} of {count}" if count else "No page yet"
+        name = f"Page {self._at + 1} of {count}" if count else NO_PAGE
         self.paper.show_page(self._pages[self._at] if count else None, name)
         self._number.setText(name)
         for button in (self.before, self.after):
@@ -132,6 +134,8 @@ class StripPage(QWidget):
         scroll.setWidgetResizable(True)
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         scroll.setWidget(self.paper)
+        for ground in (scroll.viewport(), self.paper):
+            ground.setAutoFillBackground(False)
         left = Card()
         left.body.addWidget(scroll, 1)
         left.body.addLayout(turn)

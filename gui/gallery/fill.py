@@ -7,15 +7,22 @@ from dataclasses import replace
 from PySide6.QtWidgets import QWidget
 
 from core.exercise.model import Use
+from core.loads.filling import filling_of
 from core.mass.model import HeightLevel, ScaleKind, VolumeLevel
 from core.mass.weigh import reading_on
+from core.paper.lettering import find_lettering
+from core.paper.strip import strip_of
+from core.paper.strip_pages import drawn_strips
 from core.store.commands import AddReading, AddThing, ChangeThing
 from core.store.commands.base import free_id
 from core.things.quick_add import ReadThing, make_thing, read_things
 from gui.desk.desk import Desk
 from gui.fill import FillScreen
+from gui.fill.strip_flow import MARK_NAMES, PAPERS
+from gui.fill.strip_page import StripPage
 from gui.gallery.stage import NOON, Stage
 from gui.states import ShownState
+from gui.widgets import Page
 
 CARRIER, BUCKET = "water-carrier", "mop-bucket"
 LONG_NAME = "Water carrier with the dented corner that stands beside the stove in winter"
@@ -62,14 +69,16 @@ def build_page(state: ShownState) -> QWidget:
 
 
 def strip_page(_state: ShownState) -> QWidget:
-    """Strips of both containers before they are printed."""
+    """Strips of both containers before they are printed; drawn at once, since a picture can't wait for a worker."""
     stage = Stage(demo=True)
-    screen = FillScreen(stage.desk)
-    screen.show_strips()
-    for chip in screen.fronts.strip_page.chips():
-        chip.setChecked(True)
-    screen.destroyed.connect(screen.fronts.strips.close)
-    return stage.bear(screen)
+    house, materials = stage.desk.house(), stage.desk.catalog.material_by_id
+    fillings = [filling_of(house.thing(thing_id), materials["water"]) for thing_id in (CARRIER, BUCKET)]
+    strips = StripPage(PAPERS, MARK_NAMES)
+    strips.show_choices(tuple(f"{one.thing.name} · water" for one in fillings), frozenset({0, 1}), 0, 0)
+    strips.show_pages(drawn_strips([strip_of(one) for one in fillings], lettering=find_lettering()).pages)
+    page = Page("Fill strips", "Water carrier", scroll=False, gutter=False)
+    page.body.addWidget(strips, 1)
+    return stage.bear(page)
 
 
 def _ask_for(screen: FillScreen, mass: str) -> None:
