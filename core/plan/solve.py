@@ -29,6 +29,10 @@ STATUS_OF: dict[Ending, Status] = {
 }
 
 
+Chosen = tuple[Candidate, ...]
+Told = set[tuple[int, frozenset[str]]]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Solution:
     """What the solver chose: kind and candidates per day (by position), the objective and how it ended.
@@ -38,7 +42,7 @@ class Solution:
 
     status: Status
     kinds: tuple[DayKind, ...] = ()
-    chosen: tuple[tuple[Candidate, ...], ...] = ()
+    chosen: tuple[Chosen, ...] = ()
     objective: int = 0
     solver_s: float = 0.0
 
@@ -77,13 +81,14 @@ def _movements(problem: Problem, kinds: tuple[DayKind, ...], on_start: OnStart |
     rules = RuleModel(problem, kinds=kinds)
     Aims(rules).aim_at_movements()
     spent_s = 0.0
+    told: Told = set()
     while True:
         done = run(rules.model, on_start, confirm=False)
         spent_s += done.solver_s
         if not done.has_answer:
             return Solution(status=STATUS_OF[done.ending], solver_s=spent_s)
         chosen = tuple(_chosen(day.picks, done) for day in rules.days)
-        if not _add_uncounted_pours(rules, chosen):
+        if not _add_uncounted_pours(rules, chosen, told):
             break
     return Solution(
         status=STATUS_OF[done.ending],
@@ -94,17 +99,19 @@ def _movements(problem: Problem, kinds: tuple[DayKind, ...], on_start: OnStart |
     )
 
 
-def _chosen(picks: list[tuple[Candidate, IntVar]], done: Run) -> tuple[Candidate, ...]:
+def _chosen(picks: list[tuple[Candidate, IntVar]], done: Run) -> Chosen:
     return tuple(candidate for candidate, variable in picks if done.solver.boolean_value(variable))
 
 
-def _add_uncounted_pours(rules: RuleModel, chosen: tuple[tuple[Candidate, ...], ...]) -> bool:
-    """Tell the model of days whose fills can't be kept together in any order; whether there were any."""
+def _add_uncounted_pours(rules: RuleModel, chosen: tuple[Chosen, ...], told: Told) -> bool:
+    """Tell the model of days whose fills can't be kept together in any order; whether there were any it wasn't told."""
     counts = rules.problem.counts
     found = False
     for position, candidates in enumerate(chosen):
         pours = sum(1 for _ in pours_during(in_order(candidates, counts), counts))
-        if pours > least_pours(candidates, counts):
+        keys = frozenset(candidate.key for candidate in candidates)
+        if pours > least_pours(candidates, counts) and (position, keys) not in told:
             rules.add_pours(position, candidates, pours)
+            told.add((position, keys))
             found = True
     return found

@@ -57,7 +57,7 @@ def fewest_pours(wanted: Sequence[tuple[Level, int]], count: int) -> int:
     ready: list[Level] = []
     pours = 0
     for place, (level, pieces) in enumerate(wanted):
-        for _ in range(pieces - ready.count(level)):
+        for _ in range(min(pieces, count) - ready.count(level)):
             if len(ready) >= count:
                 spare = [held for held in ready if held != level]
                 ready.remove(max(spare, key=lambda held: _next_use(held, wanted, place)))
