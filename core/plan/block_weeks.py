@@ -34,8 +34,8 @@ MOST_EFFORT_BUILDING = 9.0
 
 ROOM_TO_GROW = 0.08
 """Share of a strength day left free in the first week, for repetitions to come: judgement."""
-LIGHT_SETS = "An easy week: half the sets and one repetition less, with the same movement and load."
-LIGHT_LONG = "An easy week: a good deal shorter, with the same load."
+LIGHT_SETS = "A light week: half the sets and more in reserve, with the same movement and load."
+LIGHT_LONG = "A light week: a good deal shorter, nothing else changes."
 RESERVE = re.compile(r"about \d+ reps are left")
 
 StepOf = Callable[[int, Block], int]

@@ -263,6 +263,19 @@ def test_a_block_starts_and_ends_with_tests(demo: Run) -> None:
     assert (found["weeks"][0]["kind"], found["weeks"][-1]["kind"]) == ("test", "retest")
     assert {test["id"] for test in found["tests"]} >= {"push_up", "plank"}
     assert all(len(week["days"]) == 7 for week in found["weeks"])
+    assert (found["starts"], found["weeks"][4]["starts"]) == ("2026-05-04", "2026-06-01")
+    first, last = found["weeks"][0]["tests"], found["weeks"][-1]["tests"]
+    assert first == last
+    assert [test["id"] for test in first] == [test["id"] for test in found["tests"]]
+    assert all(test["how"] and test["stop"] and test["unit"] for test in found["tests"])
+
+
+def test_a_block_starts_on_the_monday_asked_for(demo: Run) -> None:
+    words = ("block", "--weeks", "4", "--days", "tue 40 min", "--start")
+    assert demo(*words, "2026-06-01", "--json").document["weeks"][1]["starts"] == "2026-06-08"
+    out = demo(*words, "2026-06-01").out
+    assert out.startswith("Ines: 5 weeks from 2026-06-01, the first one to test")
+    assert "Push-ups in one set, in reps, Tuesday of the first and the last week" in out
 
 
 # --- files ----------------------------------------------------------------------------------------------------------

@@ -67,6 +67,8 @@ WORDS = {
     ("week", "--demo", "--from", "missing.json"): "is no file with a week",
     ("block", "--demo", "--weeks", "3"): "is no length for a block",
     ("block", "--demo", "--weeks", "many"): "is no number of weeks",
+    ("block", "--demo", "--start", "2026-05-06"): "is no Monday",
+    ("block", "--demo", "--start", "soon"): "is no date",
     ("calendar", "--demo", "--ics", "a.ics", "--starts", "tomorrow"): "is no date",
     ("calendar", "--demo", "--ics", "a.ics", "--starts", "2026-05-05"): "give 2026-05-04",
     ("sheet", "--demo", "--pdf", "a.pdf", "--paper", "a3"): "“a3” is no paper size",
