@@ -34,6 +34,8 @@ STARTING_SHARES: dict[Pattern, tuple[float, float, float]] = {
     Pattern.PULL_OVERHEAD: (0.38, 0.50, 0.64),
 }
 """One-repetition effective load per side as a share of body mass: new, some, trained. Common practice, no source."""
+USUAL_MASS_KG = 75.0
+"""Where the shares hold as they stand; strength goes with mass to the power of two thirds (Jaric 2002, memory)."""
 
 EXPERIENCE_PLACE: dict[Experience, int] = {Experience.NEW: 0, Experience.SOME: 1, Experience.TRAINED: 2}
 DEFAULT_EFFORT: tuple[float, float, float] = (7.0, 7.5, 8.0)
@@ -82,7 +84,7 @@ def starting_guess(exercise: Exercise, person: Person) -> Ceiling:
     """A guess from experience and body mass alone, kg on one side."""
     place = EXPERIENCE_PLACE[person.experience]
     if carries_over(exercise):
-        kg = STARTING_SHARES[exercise.main_pattern][place] * person.body_mass_kg
+        kg = STARTING_SHARES[exercise.main_pattern][place] * scaled_mass_kg(person)
         return Ceiling(
             one_rep=Measured(kg, kg * GUESS_U), told_by="a starting guess from your experience", measured=False
         )
@@ -117,6 +119,11 @@ def ceiling(exercise: Exercise, person: Person, known: tuple[Exercise, Measured]
         if capacity.one_rep_kg.value > 0 and (same or (compound and capacity.pattern is exercise.main_pattern)):
             moved.append(_carried(capacity.one_rep_kg, 1.0, 0.0 if same else SAME_PATTERN_U, capacity.told_by))
     return min(moved, key=lambda found: found.transfer_u) if moved else starting_guess(exercise, person)
+
+
+def scaled_mass_kg(person: Person) -> float:
+    """Body mass as strength goes with it: to the power of two thirds, so a heavy person is not taken for as strong."""
+    return float(USUAL_MASS_KG * (person.body_mass_kg / USUAL_MASS_KG) ** (2 / 3))
 
 
 def own_range_part(exercise: Exercise, person: Person) -> float:

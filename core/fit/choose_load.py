@@ -15,6 +15,9 @@ from core.things.affordance import Grade
 
 LATER_USE = 0.05
 """A later use of a need is taken when its load is nearer the target by more than this share of it."""
+AS_GOOD, AS_GOOD_AT_FIRST = 0.025, 0.08
+"""Loads this near are as good as each other, so the one soonest ready is taken: no set tells them apart, and a first
+load is a guess anyway (judgement)."""
 POOR_HOLD = 0.25
 """A thing poor for the use is taken when its load is nearer the target by more than this share of it."""
 
@@ -80,8 +83,9 @@ def chosen_load(lift: Lift, *, used: frozenset[str] = frozenset(), bearable_kg: 
     if best is None:
         return None
     ladder, index = best
+    within = AS_GOOD if lift.proven else AS_GOOD_AT_FIRST
     most_kg = lift.most_kg(ladder.use)
-    rung = ladder.rung(ladder.handiest_index(index, low_kg, most_kg, bearable_kg=bearable_kg))
+    rung = ladder.rung(ladder.handiest_index(index, low_kg, most_kg, within=within, bearable_kg=bearable_kg))
     if need.optional and target_kg < rung.mass.value / 2:
         return None
     return ChosenLoad(rung, _grade_of(rung, setting, posture))

@@ -14,6 +14,7 @@ from core.loads.pieces import NO_STATES, States, states_of
 from core.mass.model import Material
 from core.things.affordance import RANK, Grade, form_serves, grade_use
 from core.things.model import Hold, Thing
+from core.things.weighed import known_mass
 
 GRADE_PENALTY_S: dict[Grade, float] = {Grade.GOOD: 0.0, Grade.FAIR: 30.0, Grade.POOR: 120.0, Grade.NO: 0.0}
 """How much longer a set-up with a good grip may take before a worse grip is taken (assumed; only ranks recipes)."""
@@ -187,7 +188,7 @@ class Setting:
     def _packing(self, bag: Thing, hold: Hold) -> Packed:
         if bag.id not in self.known.packed:
             choices, combinations = self._combined()
-            mass = bag.facts.mass
+            mass = known_mass(bag)
             self.known.packed[bag.id] = pack(hold, choices, 0.0 if mass is None else mass.value, combinations)
         return self.known.packed[bag.id]
 

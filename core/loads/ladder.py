@@ -21,9 +21,8 @@ from core.loads.pieces import GRAIN_KG, HEAVIEST_KG, Numbers, States, Whole, pie
 from core.mass.model import Material
 from core.quantity import Measured, Origin, combined
 from core.things.model import Thing
+from core.things.weighed import known_mass
 
-AS_GOOD = 0.025
-"""Two loads this near are as good as each other: no set tells them apart (judgement)."""
 WORTH_IT_S = 10.0
 """So much sooner ready is worth a load as good; assumed."""
 WIDE_STEP_PCT = 10.0
@@ -89,10 +88,12 @@ class Ladder:
                 return index
         return None
 
-    def handiest_index(self, index: int, low_kg: float, high_kg: float, *, bearable_kg: float = math.inf) -> int:
-        """Of the rungs as good as that at `index` (within 2.5 %) the one soonest ready, then the nearest."""
+    def handiest_index(
+        self, index: int, low_kg: float, high_kg: float, *, within: float, bearable_kg: float = math.inf
+    ) -> int:
+        """Of the rungs `within` this share of the mass at `index` the one soonest ready, then the nearest."""
         mass_kg = self.masses_kg[index]
-        low_kg, high_kg = max(low_kg, mass_kg * (1 - AS_GOOD)), min(high_kg, mass_kg * (1 + AS_GOOD))
+        low_kg, high_kg = max(low_kg, mass_kg * (1 - within)), min(high_kg, mass_kg * (1 + within))
         first, last = bisect_left(self.masses_kg, low_kg - 1e-9), bisect_right(self.masses_kg, high_kg + 1e-9)
         sooner = [at for at in range(first, last) if self._times_s[at] < self._times_s[index] - WORTH_IT_S]
         sooner.sort(key=lambda at: (self._times_s[at], abs(self.masses_kg[at] - mass_kg), at))
@@ -181,9 +182,10 @@ def most_kg(rung: Rung) -> float:
 
 
 def _bag(thing: Thing) -> Part:
-    if thing.facts.mass is None:
+    mass = known_mass(thing)
+    if mass is None:
         raise ValueError(f"{thing.id} is a bag of unknown mass")
-    return Part(thing_id=thing.id, name=thing.name, count=1, each=thing.facts.mass)
+    return Part(thing_id=thing.id, name=thing.name, count=1, each=mass)
 
 
 def _mass_of(parts: tuple[Part, ...]) -> Measured:

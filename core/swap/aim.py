@@ -31,7 +31,8 @@ LONGEST_HOLD_S = 180
 class Aim:
     """The prescription held; the share of the maximum `asked` for and the one `wanted`; the known one-rep load.
 
-    Shares are None where repetitions don't follow a load. `level` is the level looked for. `steps` says of movements
+    Shares are None where repetitions don't follow a load. `level` is the level looked for, `suits` the highest
+    that comes easily. `steps` says of movements
     the catalog names as the next easier (harder) ones how near they are: 1 the very next, 0.5 the one after.
     """
 
@@ -40,6 +41,7 @@ class Aim:
     wanted: float | None
     known: tuple[Exercise, Measured] | None
     level: int
+    suits: int
     steps: Mapping[str, float]
 
 
@@ -47,13 +49,22 @@ def aim_of(request: SwapRequest, person: Person, catalog: Catalog) -> Aim:
     """What the request asks for, of this person."""
     exercise = request.asked
     prescription = _in_its_own_count(request.prescription or default_prescription(exercise, person), exercise)
-    level, steps = _level(request, person), _steps(request, catalog)
+    level = _level(request, person)
+    usual = USUAL_LEVEL[EXPERIENCE_PLACE[person.experience]]
+    aim = Aim(
+        prescription=prescription,
+        asked=None,
+        wanted=None,
+        known=None,
+        level=level,
+        suits=level if request.cause is Cause.TOO_HARD else max(level, usual),
+        steps=_steps(request, catalog),
+    )
     if not is_strength(exercise):
-        return Aim(prescription=prescription, asked=None, wanted=None, known=None, level=level, steps=steps)
+        return aim
     known = _known(request, person)
     asked = _asked_share(request, prescription, person, known)
-    wanted = _wanted_share(request, prescription, asked)
-    return Aim(prescription=prescription, asked=asked, wanted=wanted, known=known, level=level, steps=steps)
+    return replace(aim, asked=asked, wanted=_wanted_share(request, prescription, asked), known=known)
 
 
 def _wanted_share(request: SwapRequest, prescription: Prescription, asked: float) -> float:

@@ -40,7 +40,7 @@ class Weights:
     effort: float = 0.25
     set_up: float = 0.10
     form: float = 0.35
-    level_step: float = 0.06
+    level_step: float = 0.12
     level_step_by_feel: float = 0.15
     other_kind: float = 0.15
     same_demands: float = 0.0

@@ -72,7 +72,7 @@ def closeness_of(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRe
     kind = pattern_closeness(asked, exercise)
     pattern = kind * (1 - weights.form * (1 - form))
     muscles = muscle_closeness(asked, exercise)
-    effort = max(0.0, dose.reachable - _off_level(exercise.level - aim.level, dose, weights))
+    effort = max(0.0, dose.reachable - _off_level(exercise.level, dose, aim, weights))
     set_up = set_up_closeness(_awkward_s(bound))
     total = weights.pattern * pattern + weights.muscles * muscles + weights.effort * effort + weights.set_up * set_up
     total = total * (1 - weights.staple - weights.next_step) + _beside(exercise, request, aim, weights)
@@ -86,11 +86,11 @@ def closeness_of(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRe
     return Closeness(total=total, pattern=pattern, muscles=muscles, effort=effort, set_up=set_up, ahead=ahead)
 
 
-def _off_level(levels: int, dose: Dose, weights: Weights) -> float:
+def _off_level(level: int, dose: Dose, aim: Aim, weights: Weights) -> float:
     """What the level costs: where a load tells the effort an easier movement is as good, only a harder one worse."""
     if dose.share is None:
-        return weights.level_step_by_feel * abs(levels)
-    return weights.level_step * max(0, levels)
+        return weights.level_step_by_feel * abs(level - aim.level)
+    return weights.level_step * max(0, level - aim.suits)
 
 
 def _beside(exercise: Exercise, request: SwapRequest, aim: Aim, weights: Weights) -> float:

@@ -56,12 +56,15 @@ def note_on(request: SwapRequest, person: Person, answers: Iterable[Answer]) -> 
     if written is None or written.load_kg is None or not is_strength(asked):
         return ""
     aimed_kg = effective_kg(asked, written.load_kg, person.body_mass_kg)
-    reached_kg = max(_moved_kg(answer, person.body_mass_kg) for answer in found)
+    alike = [answer for answer in found if answer.exercise.main_pattern is asked.main_pattern]
     start = f"{written.load_kg:.0f} kg"
     if asked.body.share > 0:
         start = f"{start} plus the part of you that moves is {aimed_kg / asked.side_share:.0f} kg"
-    if reached_kg >= NEAR_ENOUGH_LOAD * aimed_kg:
+    enough = [answer for answer in alike if _moved_kg(answer, person.body_mass_kg) >= NEAR_ENOUGH_LOAD * aimed_kg]
+    if any(answer.exercise.side_share <= asked.side_share for answer in enough):
         return f"{start}. You can match that here."
+    if enough:
+        return f"{start}. Here each side can match its half, working one side at a time."
     return f"{start}. Nothing you own reaches that, so the best answers ask more of each side or more reps."
 
 
