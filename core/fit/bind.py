@@ -23,23 +23,24 @@ PLACING_S = 10.0
 
 
 def bind(
-    exercise: Exercise, setting: Setting, *, wanted_kg: float | None = None, proven: bool = False
+    exercise: Exercise, setting: Setting, *, wanted_kg: float | None = None, proven: bool = False, using: str = ""
 ) -> Binding | Missing:
     """The best way to do `exercise` here with a load near `wanted_kg`, or every reason why it can't be done.
 
     `wanted_kg` None takes a light start within the exercise's range for the person's experience. Unless a test, a log
-    or a written set has `proven` what the person lifts, no load passes the most of a first set.
+    or a written set has `proven` what the person lifts, no load passes the most of a first set. The thing `using` is
+    taken first wherever it serves.
     """
     why = list(place_reasons(exercise, setting))
     lacking: list[Use] = []
     needs = fixed_needs(exercise)
-    options = [fixtures_for(need, exercise, setting) for need in needs]
+    options = [_first(using, fixtures_for(need, exercise, setting)) for need in needs]
     for need, found in zip(needs, options, strict=True):
         if not found:
             why.append(why_no_fixture(need, exercise, setting))
             lacking.append(need.uses[0])
     need_of_load = exercise.load_need
-    lift = None if need_of_load is None else Lift(exercise, need_of_load, setting, wanted_kg, proven)
+    lift = None if need_of_load is None else Lift(exercise, need_of_load, setting, wanted_kg, proven, using)
     load = None if lift is None else chosen_load(lift)
     if lift is not None and load is None and not lift.need.optional:
         why.append(why_no_load(lift))
@@ -49,24 +50,31 @@ def bind(
     return _assigned(exercise, setting, options, lift, load)
 
 
+def _first(thing_id: str, found: tuple[Fixture, ...]) -> tuple[Fixture, ...]:
+    return tuple(sorted(found, key=lambda fixture: fixture.held.thing_id != thing_id)) if thing_id else found
+
+
 def _assigned(
     exercise: Exercise, setting: Setting, options: list[tuple[Fixture, ...]], lift: Lift | None, free: ChosenLoad | None
 ) -> Binding | Missing:
     """The first choice of distinct fixtures that can also bear a load; `free` is the load nothing else limits."""
     needs = fixed_needs(exercise)
-    distinct = False
+    distinct = overloaded = False
     for chosen in distinct_fixtures(needs, options):
         distinct = True
         load = free if lift is None or free is None else _beside(chosen, lift, free)
         if lift is None or lift.need.optional or load is not None:
             return _binding(exercise, setting, chosen, load)
-    why = _why_overloaded(options) if distinct else f"it needs {len(needs)} things at once, and you list too few"
+        overloaded = overloaded or chosen_load(lift, used=_used(chosen)) is not None
+    why = f"it needs {len(needs)} things at once, and you list too few"
+    if distinct:
+        why = _why_overloaded(options) if overloaded else "the only load for it is needed to stand, lean or lie on"
     return Missing(exercise_id=exercise.id, why=(why,), lacking=())
 
 
 def _beside(chosen: tuple[Fixture, ...], lift: Lift, free: ChosenLoad) -> ChosenLoad | None:
     """The load that goes with these fixtures: made of other things, and no more than they may bear."""
-    used = frozenset(fixture.held.thing_id for fixture in chosen if fixture.thing is not None)
+    used = _used(chosen)
     spare_kg = min((fixture.spare_kg for fixture in chosen), default=math.inf)
     if used.isdisjoint(free.rung.recipe.thing_ids) and most_kg(free.rung) <= spare_kg:
         return free
@@ -80,6 +88,10 @@ def bearable_kg(exercise: Exercise, binding: Binding, setting: Setting) -> float
         spares = (fixture.spare_kg for fixture in fixtures_for(need, exercise, setting) if fixture.held == held)
         spare_kg = min(spare_kg, next(spares, 0.0))
     return spare_kg
+
+
+def _used(chosen: tuple[Fixture, ...]) -> frozenset[str]:
+    return frozenset(fixture.held.thing_id for fixture in chosen if fixture.thing is not None)
 
 
 def distinct_fixtures(needs: tuple[Need, ...], options: list[tuple[Fixture, ...]]) -> Iterator[tuple[Fixture, ...]]:
@@ -106,8 +118,6 @@ def _why_overloaded(options: list[tuple[Fixture, ...]]) -> str:
     """Every choice of fixtures leaves too little for the load: name the one that could bear most."""
     strongest = (max(found, key=lambda fixture: fixture.spare_kg) for found in options)
     tightest = min(strongest, key=lambda fixture: fixture.spare_kg)
-    if tightest.spare_kg == math.inf:
-        return "the only load for it is needed to stand, lean or lie on"
     return f"{tightest.held.name} may bear only {tightest.spare_kg:.0f} kg more, less than the lightest load for it"
 
 

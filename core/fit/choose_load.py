@@ -24,13 +24,17 @@ POOR_HOLD = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Lift:
-    """A load asked for: the need, and how near to which mass; kept light unless the person has `proven` it."""
+    """A load asked for: the need, and how near to which mass; kept light unless the person has `proven` it.
+
+    `using` is the thing to make it of wherever that serves.
+    """
 
     exercise: Exercise
     need: Need
     setting: Setting
     wanted_kg: float | None
     proven: bool = False
+    using: str = ""
 
     @property
     def limits_kg(self) -> tuple[float, float]:
@@ -66,6 +70,21 @@ def chosen_load(lift: Lift, *, used: frozenset[str] = frozenset(), bearable_kg: 
     `used` things are left out, and with its u95 the load stays within `bearable_kg`. None for an optional load when
     doing without is nearer the target.
     """
+    best = _nearest(lift, used, bearable_kg, lift.using) if lift.using else None
+    best = best or _nearest(lift, used, bearable_kg, "")
+    if best is None:
+        return None
+    ladder, index = best
+    low_kg, most_kg = lift.limits_kg[0], lift.most_kg(ladder.use)
+    within = AS_GOOD if lift.proven else AS_GOOD_AT_FIRST
+    rung = ladder.rung(ladder.handiest_index(index, low_kg, most_kg, within=within, bearable_kg=bearable_kg))
+    if lift.need.optional and lift.target_kg < rung.mass.value / 2:
+        return None
+    return ChosenLoad(rung, _grade_of(rung, lift.setting, lift.exercise.posture))
+
+
+def _nearest(lift: Lift, used: frozenset[str], bearable_kg: float, only: str) -> tuple[Ladder, int] | None:
+    """The ladder and place of the rung nearest the target over all uses; of one thing alone where `only` names it."""
     need, setting, target_kg, posture = lift.need, lift.setting, lift.target_kg, lift.exercise.posture
     low_kg, _ = lift.limits_kg
     best: tuple[Ladder, int] | None = None
@@ -73,22 +92,14 @@ def chosen_load(lift: Lift, *, used: frozenset[str] = frozenset(), bearable_kg: 
     for order, use in enumerate(need.uses):
         later = LATER_USE * order
         for sound, worse in ((True, later), (False, later + POOR_HOLD)):
-            ladder = setting.ladder(use, need.count, posture, used, sound=sound)
+            ladder = setting.ladder(use, need.count, posture, used, sound=sound, only=only)
             index = ladder.nearest_index(target_kg, low_kg, lift.most_kg(use), bearable_kg=bearable_kg)
             if index is None:
                 continue
             off = abs(ladder.masses_kg[index] - target_kg) + worse * target_kg
             if off < least_off - 1e-9:
                 best, least_off = (ladder, index), off
-    if best is None:
-        return None
-    ladder, index = best
-    within = AS_GOOD if lift.proven else AS_GOOD_AT_FIRST
-    most_kg = lift.most_kg(ladder.use)
-    rung = ladder.rung(ladder.handiest_index(index, low_kg, most_kg, within=within, bearable_kg=bearable_kg))
-    if need.optional and target_kg < rung.mass.value / 2:
-        return None
-    return ChosenLoad(rung, _grade_of(rung, setting, posture))
+    return best
 
 
 def _grade_of(rung: Rung, setting: Setting, posture: Posture) -> Grade:

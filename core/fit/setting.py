@@ -36,7 +36,7 @@ class Known:
     offers: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
     refusals: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
     sources: dict[tuple[Use, Posture, int], tuple[Source, ...]] = field(default_factory=dict)
-    ladders: dict[tuple[Use, Posture, int, frozenset[str], bool], Ladder] = field(default_factory=dict)
+    ladders: dict[tuple[Use, Posture, int, frozenset[str], bool, str], Ladder] = field(default_factory=dict)
     states: dict[str, States] = field(default_factory=dict)
     packed: dict[str, Packed] = field(default_factory=dict)
     stock: tuple[Choices, Combinations] | None = None
@@ -108,19 +108,28 @@ class Setting:
         without: frozenset[str] = frozenset(),
         *,
         sound: bool = False,
+        only: str = "",
     ) -> Ladder:
         """Every load for the use; with `count` 2, two alike at once (masses are of both together).
 
         `without` names things that are in use already; the ladder is then that of the house less them. A `sound` one
-        has only loads held in a good or fair way.
+        has only loads held in a good or fair way, one of `only` a thing just those it makes, alone or packed.
         """
         sound = sound and any(offer.grade is Grade.POOR for offer in self.offers(use, posture))
         if without:
             without = frozenset(thing.id for thing in self.things if thing.id in without and _is_load(thing))
-        key = (use, arms(use, posture), count, without, sound)
+        key = (use, arms(use, posture), count, without, sound, only)
         if key not in self.known.ladders:
-            self.known.ladders[key] = self._made_ladder(*key)
+            of_all = key[:5]
+            self.known.ladders[key] = self._of_one(only, *of_all) if only else self._made_ladder(*of_all)
         return self.known.ladders[key]
+
+    def _of_one(
+        self, only: str, use: Use, posture: Posture, count: int, without: frozenset[str], sound: bool
+    ) -> Ladder:
+        whole = self.ladder(use, count, posture, without, sound=sound)
+        sources = tuple(source for source in whole.sources if source.thing.id == only)
+        return Ladder(use, sources, self.materials, self.house.cup_l)
 
     def _made_ladder(self, use: Use, posture: Posture, count: int, without: frozenset[str], sound: bool) -> Ladder:
         if without:
@@ -197,7 +206,8 @@ class Setting:
         if self.known.stock is None:
             holds = [thing.facts.hold for thing in self.things if thing.facts.hold is not None]
             widest = Hold(volume_l=max(hold.volume_l for hold in holds), limit_kg=max(hold.limit_kg for hold in holds))
-            choices = choices_for(widest, tuple((t, self.states(t)) for t in self.things if can_be_packed(t)))
+            packable = sorted((t for t in self.things if can_be_packed(t)), key=lambda thing: thing.id)
+            choices = choices_for(widest, tuple((t, self.states(t)) for t in packable))
             self.known.stock = choices, combine(widest, choices)
         return self.known.stock
 

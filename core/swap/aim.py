@@ -68,9 +68,9 @@ def aim_of(request: SwapRequest, person: Person, catalog: Catalog) -> Aim:
 
 
 def _wanted_share(request: SwapRequest, prescription: Prescription, asked: float) -> float:
-    """A step down or up where that is asked for; up from the body alone far enough for the usual repetitions."""
+    """A step down or up where that is asked for; from the body alone as far as the usual repetitions take."""
     if request.cause is Cause.TOO_HARD:
-        return EASIER_SHARE * asked
+        return min(EASIER_SHARE * asked, target_share(prescription, request.asked))
     if request.cause is not Cause.TOO_EASY:
         return asked
     usual = 0.0 if is_loaded(request.asked) else target_share(prescription, request.asked)

@@ -2,7 +2,8 @@
 
 A pattern family is open when at least one of its movements (warm-up, cool-down and gym entries aside) can be bound in
 some place of the house. An addition is a kind of thing from the catalog that the house has none of. Those that open a
-family come first, then those that open most movements for what they cost: what a home has unlisted costs nothing.
+family come first; of them, and of the rest, those that need no buying (a home has them unlisted), then those that open
+most movements for what they cost.
 """
 
 from __future__ import annotations
@@ -155,8 +156,10 @@ def _would_help(
     return tuple(sorted(helpers, key=_usefulness))
 
 
-def _usefulness(helper: Helper) -> tuple[int, float, int, str]:
-    return -len(helper.opens), -helper.movements / (1 + helper.cost), -helper.common, helper.kind_id
+def _usefulness(helper: Helper) -> tuple[bool, bool, int, float, int, str]:
+    """What opens a closed family first, and of it (as of the rest) what needs no buying."""
+    worth = helper.movements / (1 + helper.cost)
+    return not helper.opens, helper.cost > 0, -len(helper.opens), -worth, -helper.common, helper.kind_id
 
 
 def _together(

@@ -48,12 +48,14 @@ def done_here(exercise: Exercise, request: SwapRequest, setting: Setting, aim: A
     person = setting.person
     top = ceiling(exercise, person, aim.known)
     wanted = _wanted(exercise, request, aim, top, person)
-    bound = bind(exercise, setting, wanted_kg=wanted.kg, proven=wanted.proven)
+    bound = bind(exercise, setting, wanted_kg=wanted.kg, proven=wanted.proven, using=request.using)
     if isinstance(bound, Missing):
         return "; ".join(bound.why)
+    if request.using and request.using not in bound.thing_ids:
+        return f"it does not use {setting.thing(request.using).name.lower()} here"
     prescription = prescription_for(exercise, request, aim, person)
     dose = equivalent_dose(exercise, bound, person, top, prescription, aim.wanted)
-    later = None if wanted.proven else _later_load(exercise, setting, bound, wanted)
+    later = None if wanted.proven else _later_load(exercise, setting, bound, wanted, request.using)
     kept_light = later is not None and later.mass.value > bound.load_kg + GRAIN_KG
     best = dose
     if kept_light:
@@ -71,13 +73,13 @@ def _wanted(exercise: Exercise, request: SwapRequest, aim: Aim, top: Ceiling, pe
     return _Wanted(like_kg, like_kg, like_kg is not None)
 
 
-def _later_load(exercise: Exercise, setting: Setting, bound: Binding, wanted: _Wanted) -> Rung | None:
+def _later_load(exercise: Exercise, setting: Setting, bound: Binding, wanted: _Wanted, using: str) -> Rung | None:
     """The load it will be once the person has logged a set: what the house can make, not what one begins with."""
     need, load = exercise.load_need, bound.load
     if need is None or load is None or wanted.kg is None or load.mass.value >= wanted.kg:
         return None
     used = frozenset(held.thing_id for held in bound.fixtures if held.thing_id)
-    later = chosen_load(Lift(exercise, need, setting, wanted.kg, proven=True), used=used)
+    later = chosen_load(Lift(exercise, need, setting, wanted.kg, proven=True, using=using), used=used)
     return None if later is None else later.rung
 
 

@@ -64,19 +64,23 @@ BY_MUSCLE = Weights(pattern=0.25, muscles=0.45, effort=0.20, set_up=0.10)
 """Where one muscle is what the movement is for (single-joint work, a stretch), it counts more than the pattern."""
 BY_BOUT = Weights(pattern=0.35, muscles=0.20, effort=0.35, set_up=0.10)
 """Walking, running and quick feet are told apart by how long a bout lasts at least as much as by their muscles."""
-CLEARLY_WORSE, SAME_MOVEMENT = 0.10, 0.10
+CLEARLY_WORSE, SAME_MOVEMENT = 0.15, 0.10
 """How much closer another must be to stand before the movement asked for, and before the same with another thing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SwapRequest:
-    """The movement, what is in the way, what to spare beyond the person's own list, and the dose it was set at."""
+    """The movement, what is in the way, what to spare beyond the person's own list, and the dose it was set at.
+
+    `using` is the id of a thing that every answer must use; empty for any things or none.
+    """
 
     asked: Exercise
     cause: Cause = Cause.NO_GEAR
     spare: frozenset[Demand] = frozenset()
     prescription: Prescription | None = None
     most_noise: int = 3
+    using: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

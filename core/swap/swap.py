@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from core.effort.dose import FEWEST_REPS
+from core.errors import InputError
 from core.exercise.model import Exercise, Family
 from core.fit.fixtures import place_reasons
 from core.fit.setting import Setting
@@ -20,7 +21,12 @@ from core.swap.reasons import note_on, reasons
 
 
 def swap(request: SwapRequest, setting: Setting, catalog: Catalog) -> Swap:
-    """The nearest movements that can be done here instead of `request.asked`, best first, and all that was left out."""
+    """The nearest movements that can be done here instead of `request.asked`, best first, and all that was left out.
+
+    `InputError` where every answer must use a thing that is not here.
+    """
+    if request.using and all(thing.id != request.using for thing in setting.things):
+        raise InputError(request.using, f"is not in {setting.place.name}", "choose a thing that is, or another place")
     setting = setting.sparing(request.spare)
     aim = aim_of(request, setting.person, catalog)
     answers: list[Answer] = []

@@ -11,10 +11,12 @@ from core.exercise.model import Demand
 from core.paper.words import dose_words, load_words
 from core.quantity.display import UnitSystem
 from core.swap import swap as use_case
+from core.swap.chain import chain_words
 from core.swap.model import Answer as SwapAnswer
 from core.swap.model import Cause, Swap, SwapRequest
 from gui.command_line.answer import Answer, Column, Document, counted, table
 from gui.command_line.bindings import dose_document, exercise_document, things_document
+from gui.command_line.finding import thing_named
 from gui.command_line.home import one_of, open_home
 from gui.command_line.main import Clock
 from gui.command_line.options import Parser
@@ -30,6 +32,7 @@ def add_options(parser: Parser) -> None:
     parser.add_argument(
         "--spare", action="append", default=[], metavar="DEMAND", help=f"spare a demand ({', '.join(Demand)})"
     )
+    parser.add_argument("--using", metavar="THING", help="only what uses this thing, by its id or name")
     parser.add_argument("--dose", metavar="DOSE", help="the dose it was set at: “4 x 5 at 40 kg, effort 8”")
 
 
@@ -40,7 +43,8 @@ def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001
     prescription = None if options.dose is None else parse_dose(options.dose)
     home = open_home(options)
     asked = exercise_named(options.exercise, home.catalog)
-    request = SwapRequest(asked=asked, cause=cause, spare=spare, prescription=prescription)
+    using = "" if options.using is None else thing_named(options.using, home).id
+    request = SwapRequest(asked=asked, cause=cause, spare=spare, prescription=prescription, using=using)
     setting = home.setting(options)
     found = use_case.swap(request, setting, home.catalog)
     document: Document = {
@@ -49,8 +53,12 @@ def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001
         "person": setting.person.name,
         "place": setting.place.name,
         "note": found.note,
+        "chain": [exercise_document(one) for one in found.chain],
         "answers": [_document(one) for one in found.answers],
-        "left_out": [{"exercise": one.exercise_id, "name": one.name, "why": one.why} for one in found.left_out],
+        "left_out": [
+            {"exercise": one.exercise_id, "name": one.name, "ground": one.ground.value, "why": one.why}
+            for one in found.left_out
+        ],
     }
     where = f"{setting.person.name}, {setting.place.name}"
     return Answer(document=document, lines=tuple(_lines(found, where, home.system)))
@@ -86,6 +94,8 @@ def _lines(found: Swap, where: str, system: UnitSystem) -> Iterator[str]:
     yield f"Instead of {found.asked.name.lower()} ({where})"
     if found.note:
         yield found.note
+    if found.chain:
+        yield chain_words(found.chain)
     columns = (Column("close", right=True), Column("movement"), Column("dose"), Column("with"))
     shown = found.answers[:SHOWN]
     if shown:
