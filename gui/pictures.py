@@ -10,6 +10,7 @@ import argparse
 import os
 import subprocess
 import sys
+import time
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -18,6 +19,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.theme import Theme, ThemeMode
+from gui.worker import Errand
 
 if TYPE_CHECKING:
     from gui.gallery.pictured import PicturedScreen
@@ -26,6 +28,8 @@ SIZES = ((1024, 700), (1280, 800), (1920, 1200))
 SCALES = (100, 200)
 THEMES = (ThemeMode.LIGHT, ThemeMode.DARK)
 SETTLED_MS, TURNS = 25, 3
+LONGEST_S = 60.0
+"""An answer from a worker that takes longer than this is left out of the picture."""
 
 
 def write_pictures(app: QApplication, folder: Path, screens: Sequence[PicturedScreen], scale_pct: int) -> int:
@@ -56,6 +60,7 @@ def _grab(widget: QWidget, width: int, height: int, file: Path) -> None:
     widget.resize(width, height)
     widget.show()
     _settle()
+    _await_answers(widget)
     if not widget.grab().save(str(file)):
         raise OSError(f"{file} could not be written")
 
@@ -66,6 +71,13 @@ def _settle() -> None:
         turn = QEventLoop()
         QTimer.singleShot(SETTLED_MS, turn.quit)
         turn.exec()
+
+
+def _await_answers(widget: QWidget) -> None:
+    """Until no worker of this screen is at work any more."""
+    until = time.monotonic() + LONGEST_S
+    while any(errand.is_busy() for errand in widget.findChildren(Errand)) and time.monotonic() < until:
+        _settle()
 
 
 def _arguments(words: Sequence[str]) -> argparse.Namespace:

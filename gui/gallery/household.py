@@ -20,7 +20,7 @@ WAIT_MS = 5_000
 
 
 def household_page(state: ShownState) -> QWidget:
-    """The first run; the demo; long names among hundreds of things; what can't be read, and a form with a fault."""
+    """The first run; the demo; long names among many things; what can't be read, and a form with a fault."""
     stage = Stage(demo=state is not ShownState.EMPTY)
     if state is ShownState.LONG:
         _lengthen(stage.desk)
@@ -46,10 +46,10 @@ def _refuse(screen: HouseholdScreen) -> None:
 
 
 def _lengthen(desk: Desk) -> None:
-    """Four hundred things, some of them with long names, and a long name for somebody and somewhere."""
+    """Over a hundred things, some of them with long names, and a long name for somebody and somewhere."""
     house = desk.house()
     kinds = desk.catalog.kinds
-    many = things_of((one_of_kind(kinds[at % len(kinds)]) for at in range(389)), (thing.id for thing in house.things))
+    many = things_of((one_of_kind(kinds[at % len(kinds)]) for at in range(109)), (thing.id for thing in house.things))
     desk.do(LoadHouse(replace(house, people=(), places=house.places, things=many)))
     for thing in desk.house().things[:3]:
         desk.do(ChangeThing(replace(thing, name=LONG)))

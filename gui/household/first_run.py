@@ -210,14 +210,15 @@ class _Things(Card):
         """What was typed and understood."""
         return tuple(self._typed)
 
-    def keep(self, readings: tuple[ReadThing, ...]) -> None:
-        """Note what was understood, as chips that can be taken away."""
+    def keep(self, readings: tuple[ReadThing, ...]) -> bool:
+        """Note what was understood, as chips that can be taken away; that never fails."""
         for reading in readings:
             self._typed.append(reading)
             chip = RemovableChip(reading.name if reading.count == 1 else f"{reading.count} × {reading.name}", Tone.GOOD)
             chip.clicked.connect(self._forget)
             self._flow.addWidget(chip)
         self._chips.setVisible(bool(self._typed))
+        return True
 
     def clear(self) -> None:
         """Forget everything ticked and typed: it is in the house now."""

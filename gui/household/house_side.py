@@ -38,9 +38,9 @@ class HouseSide(Panel):
         self.more.chosen.connect(self._add_fill)
 
     def refresh(self) -> None:
-        """Paint the house as it is on disk."""
+        """Paint the house as it is on disk; what is half typed stays."""
         house = self._desk.house()
-        self.form.show_lines(house_lines(house, self._desk.units()))
+        self.form.show_lines_again(house_lines(house, self._desk.units()))
         self._flow.clear()
         names = self._desk.catalog.material_by_id
         for fill in house.fills:
@@ -56,6 +56,7 @@ class HouseSide(Panel):
     def open_form(self) -> None:
         """The cursor in the name."""
         self.refresh()
+        self.form.show_lines(house_lines(self._desk.house(), self._desk.units()))
         self.form.field(HouseLine.NAME).edit.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _fill_part(self) -> QVBoxLayout:
@@ -76,7 +77,8 @@ class HouseSide(Panel):
         except InputError as error:
             self.form.show_fault(key, str(error))
             return
-        self._keep(HouseFacts(name=name, fills=house.fills, cup_l=cup_l))
+        if not self._keep(HouseFacts(name=name, fills=house.fills, cup_l=cup_l)):
+            self.form.field(key).take_back()
 
     def _remove_fill(self) -> None:
         gone = self.sender().property("fill")
@@ -90,6 +92,8 @@ class HouseSide(Panel):
             fills = (*house.fills, self._others[index - 1])
             self._keep(HouseFacts(name=house.name, fills=fills, cup_l=house.cup_l))
 
-    def _keep(self, facts: HouseFacts) -> None:
-        self._desk.do(ChangeHouse(facts))
-        self.refresh()
+    def _keep(self, facts: HouseFacts) -> bool:
+        kept = self._desk.do(ChangeHouse(facts))
+        if kept:
+            self.refresh()
+        return kept

@@ -35,14 +35,24 @@ class TypedField(LineField):
 
     def __init__(self, caption: str, example: str = "", *, name: str = "", parent: QWidget | None = None) -> None:
         super().__init__(caption, example, name=name, parent=parent)
-        self._kept = ""
+        self._kept: str | None = ""
+        self._stored = ""
         self.edit.editingFinished.connect(self._finish)
 
     def show_value(self, text: str) -> None:
         """Write what is kept; a fault about something else goes."""
-        self._kept = text
+        self._kept = self._stored = text
         self.show_text(text)
         self.show_fault("")
+
+    def show_again(self, text: str) -> None:
+        """Write what is kept, unless it is what was kept before: then what is being typed or is wrong stays."""
+        if text != self._stored:
+            self.show_value(text)
+
+    def take_back(self) -> None:
+        """It could not be kept: what is typed stays, and is told again on the next Enter."""
+        self._kept = None
 
     def _finish(self) -> None:
         text = self.edit.text()
@@ -75,6 +85,13 @@ class LineForm(QWidget):
             self._captions = captions
         for line in lines:
             self._fields[line.key].show_value(line.text)
+
+    def show_lines_again(self, lines: tuple[Line, ...]) -> None:
+        """Paint the same lines after a change: a line that did not change keeps what is typed in it."""
+        if tuple((line.key, line.caption) for line in lines) != self._captions:
+            self.show_lines(lines)
+        for line in lines:
+            self._fields[line.key].show_again(line.text)
 
     def field(self, key: StrEnum) -> TypedField:
         """The field of a line."""

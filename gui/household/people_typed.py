@@ -50,7 +50,8 @@ EXPERIENCE_NAMES: dict[Experience, str] = {
     Experience.SOME: "some",
     Experience.TRAINED: "trained",
 }
-_BASE = Person(id="base", name="base", body_mass_kg=70.0, height_cm=170.0)
+BLANK_PERSON = Person(id="", name="", body_mass_kg=70.0, height_cm=170.0)
+"""Somebody whose lines are still to be read."""
 
 
 def read_name(text: str) -> str:
@@ -64,7 +65,7 @@ def read_name(text: str) -> str:
 def read_body_mass_kg(text: str, system: UnitSystem) -> float:
     """A body mass this program can plan for."""
     kg = parse_mass_kg(text, "kg" if system is UnitSystem.METRIC else "lb")
-    return replace(_BASE, body_mass_kg=kg).body_mass_kg
+    return replace(BLANK_PERSON, body_mass_kg=kg).body_mass_kg
 
 
 def read_height_cm(text: str, system: UnitSystem) -> float:
@@ -72,7 +73,7 @@ def read_height_cm(text: str, system: UnitSystem) -> float:
     plain = text.strip().replace(",", ".")
     metres = system is UnitSystem.METRIC and plain.replace(".", "", 1).isdecimal() and "." in plain and float(plain) < 3
     unit = "m" if metres else "cm" if system is UnitSystem.METRIC else "in"
-    return replace(_BASE, height_cm=parse_length_cm(text, unit)).height_cm
+    return replace(BLANK_PERSON, height_cm=parse_length_cm(text, unit)).height_cm
 
 
 def person_lines(person: Person | None, system: UnitSystem) -> tuple[Line, ...]:

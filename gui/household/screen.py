@@ -51,8 +51,10 @@ class HouseholdScreen(Page):
         self.rename = PictureButton(Icon.PENCIL, "Rename this household; its cup and fills", size=26)
         self.first = FirstRun(desk.catalog)
         self.page = HousePage(desk)
-        self._typing = TypingFlow(self.add, self.page.asks, desk.catalog, self)
-        self._first_typing = TypingFlow(self.first.things.add, self.first.things.asks, desk.catalog, self)
+        kinds = desk.catalog
+        self._typing = TypingFlow(self.add, self.page.asks, kinds, self._keep, self)
+        things = self.first.things
+        self._first_typing = TypingFlow(things.add, things.asks, kinds, things.keep, self)
         self._stack = QStackedWidget()
         self._stack.addWidget(self.first)
         self._stack.addWidget(self.page)
@@ -94,8 +96,6 @@ class HouseholdScreen(Page):
 
     def _connect(self) -> None:
         page, first = self.page, self.first
-        self._typing.understood.connect(self._keep)
-        self._first_typing.understood.connect(first.things.keep)
         first.began.connect(self._begin)
         first.demo_wanted.connect(self._desk.load_demo)
         page.demo.link_followed.connect(self._remove_all)
@@ -170,8 +170,8 @@ class HouseholdScreen(Page):
         page = self.page
         side = page.side.currentWidget()
         page.people.mark(
-            person=page.person.person_id() if side is page.person else "",
-            place=page.place.place_id() if side is page.place else "",
+            person=page.person.entry_id() if side is page.person else "",
+            place=page.place.entry_id() if side is page.place else "",
             house=side is page.house,
         )
 
@@ -188,11 +188,13 @@ class HouseholdScreen(Page):
         words = (house.name, f"{many} thing{'' if many == 1 else 's'}", self.possible.view().total)
         self.show_title(TITLE, " · ".join(word for word in words if word))
 
-    def _keep(self, readings: tuple[ReadThing, ...]) -> None:
-        """Add things and put the first of them in hand."""
+    def _keep(self, readings: tuple[ReadThing, ...]) -> bool:
+        """Add things and put the first of them in hand; False when they could not be saved."""
         things = things_of(readings, (thing.id for thing in self._desk.house().things))
-        if self._desk.do(adding(things)):
+        kept = self._desk.do(adding(things))
+        if kept:
             self.choose(things[0].id)
+        return kept
 
     def _have(self, kind_id: str) -> None:
         self._keep((one_of_kind(self._desk.catalog.kind_by_id[kind_id]),))
@@ -223,12 +225,12 @@ class HouseholdScreen(Page):
 
     def _show_person(self, person_id: str) -> None:
         self.page.side.setCurrentWidget(self.page.person)
-        self.page.person.show_person(person_id)
+        self.page.person.show_entry(person_id)
         self._mark_people()
 
     def _show_place(self, place_id: str) -> None:
         self.page.side.setCurrentWidget(self.page.place)
-        self.page.place.show_place(place_id)
+        self.page.place.show_entry(place_id)
         self._mark_people()
 
     def _show_house(self) -> None:

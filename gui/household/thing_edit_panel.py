@@ -50,16 +50,16 @@ class ThingEditPanel(Panel):
         self.buttons.addWidget(self.finish)
         self._connect()
 
-    def show_edit(self, view: EditView, picture: ThingPicture, today: datetime.date) -> None:
-        """Paint another form."""
+    def show_edit(self, view: EditView, picture: ThingPicture, today: datetime.date, *, again: bool = False) -> None:
+        """Paint another form, or with `again` the same one after a change, where what is half typed stays."""
         self.show_head(f"Edit {view.title}")
         self.show_picture(picture)
-        self.form.show_lines(view.lines)
+        (self.form.show_lines_again if again else self.form.show_lines)(view.lines)
         self.places.show_chips(view.places)
         self.places.setVisible(bool(view.places))
         self.hazards.show_chips(tuple((one.value, name, one in view.hazards) for one, name in HAZARD_NAMES.items()))
         self.check.setVisible(view.checkable)
-        self.check.show_check(view.took, view.checked_on, today)
+        self.check.show_check(view.took, view.checked_on, today, again=again)
 
     def show_fault(self, key: StrEnum, sentence: str) -> None:
         """Say below a line what is wrong with it."""
@@ -96,10 +96,10 @@ class _OwnCheck(QWidget):
         self.day.editingFinished.connect(self._day_left)
         self.withdraw.clicked.connect(self.withdrawn)
 
-    def show_check(self, took: str, checked_on: str, today: datetime.date) -> None:
+    def show_check(self, took: str, checked_on: str, today: datetime.date, *, again: bool) -> None:
         """Paint another check; without one the day is today."""
         self._kept_day = datetime.date.fromisoformat(checked_on) if checked_on else today
-        self.took.show_value(took)
+        (self.took.show_again if again else self.took.show_value)(took)
         self.day.setMaximumDate(QDate(today.year, today.month, today.day))
         self.day.setDate(QDate(self._kept_day.year, self._kept_day.month, self._kept_day.day))
         self.withdraw.setVisible(bool(took))

@@ -41,26 +41,30 @@ class ThingSide(QStackedWidget):
 
     def show_thing(self, thing_id: str) -> None:
         """Show the card of a thing; the form stays open while it is the same thing."""
-        if thing_id != self._thing_id:
+        again = thing_id == self._thing_id
+        if not again:
             self.setCurrentWidget(self.card)
         self._thing_id = thing_id
-        self.refresh()
+        self._show(again=again)
 
     def open_form(self) -> None:
         """Show the form, the cursor in its first line."""
-        self.refresh()
+        self._show(again=False)
         self.setCurrentWidget(self.form)
         self.form.form.field(ThingLine.NAME).edit.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def refresh(self) -> None:
-        """Paint the thing as it is on disk."""
+        """Paint the thing as it is on disk; what is half typed in its form stays."""
+        self._show(again=True)
+
+    def _show(self, *, again: bool) -> None:
         thing = self._thing()
         if thing is None:
             return
         house, units = self._desk.house(), self._desk.units()
         kind = self._desk.catalog.kind_by_id.get(thing.kind_id)
         self.card.show_detail(detail_view(thing, kind.name if kind is not None else "", self._viewpoint()))
-        self.form.show_edit(edit_view(thing, house, units), thing_picture(thing.icon), _today())
+        self.form.show_edit(edit_view(thing, house, units), thing_picture(thing.icon), _today(), again=again)
 
     def _connect(self) -> None:
         self.card.weigh_wanted.connect(self._weigh)
@@ -108,8 +112,14 @@ class ThingSide(QStackedWidget):
         except InputError as error:
             self.form.show_fault(key, str(error))
             return
-        if changed == thing or not self._desk.do(ChangeThing(changed)):
-            self.refresh()
+        if changed == thing:
+            self.form.form.field(key).show_value(self._line_text(thing, key))
+        elif not self._desk.do(ChangeThing(changed)):
+            self.form.form.field(key).take_back()
+
+    def _line_text(self, thing: Thing, key: ThingLine) -> str:
+        lines = edit_view(thing, self._desk.house(), self._desk.units()).lines
+        return next((line.text for line in lines if line.key is key), "")
 
     def _keep_hazards(self, hazards: frozenset[Hazard]) -> None:
         self._keep(Corrections(hazards=hazards))
@@ -121,7 +131,8 @@ class ThingSide(QStackedWidget):
         thing = self._thing()
         if thing is not None:
             kind = self._desk.catalog.kind_by_id.get(thing.kind_id)
-            self._desk.do(ChangeThing(corrected(thing, told, kind)))
+            if not self._desk.do(ChangeThing(corrected(thing, told, kind))):
+                self.refresh()
 
     def _keep_check(self, text: str, day: datetime.date) -> None:
         if not text.strip():
@@ -132,7 +143,8 @@ class ThingSide(QStackedWidget):
         except InputError as error:
             self.form.check.took.show_fault(str(error))
             return
-        self._desk.do(SetOwnCheck(self._thing_id, OwnCheck(date=day, took_kg=took_kg)))
+        if not self._desk.do(SetOwnCheck(self._thing_id, OwnCheck(date=day, took_kg=took_kg))):
+            self.form.check.took.take_back()
 
     def _withdraw_check(self) -> None:
         thing = self._thing()

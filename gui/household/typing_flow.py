@@ -2,24 +2,28 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, Signal
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject
 
 from core.errors import InputError
 from core.knowledge import Catalog
+from core.things.quick_add import ReadThing
 from gui.household.add_bar import AddBar, AskList
 from gui.household.adding import Ask, beginnings, understand
 
+Keep = Callable[[tuple[ReadThing, ...]], bool]
+
 
 class TypingFlow(QObject):
-    """Between a field and its questions. `understood` carries the readings (a tuple) that are clear now.
+    """Between a field and its questions. `keep` gets the readings that are clear; False when it could not save them.
 
-    Nothing typed is lost: what can't be used stays in the field, what is unclear stands as a question.
+    Nothing typed is lost: what can't be used or saved stays in the field, what is unclear stands as a question.
     """
 
-    understood = Signal(object)
-
-    def __init__(self, field: AddBar, asks: AskList, catalog: Catalog, parent: QObject) -> None:
+    def __init__(self, field: AddBar, asks: AskList, catalog: Catalog, keep: Keep, parent: QObject) -> None:
         super().__init__(parent)
+        self._keep = keep
         self._field = field
         self._asks = asks
         self._catalog = catalog
@@ -38,10 +42,10 @@ class TypingFlow(QObject):
             self._asks.show_fault(str(error))
             return False
         self._asks.show_fault("")
+        if found.sure and not self._keep(found.sure):
+            return False
         self._field.clear()
         self._asks.add(found.asks)
-        if found.sure:
-            self.understood.emit(found.sure)
         return not self._asks.asks()
 
     def take_rest(self) -> bool:
@@ -53,7 +57,8 @@ class TypingFlow(QObject):
         self._field.show_names(beginnings(text, self._catalog))
 
     def _answer(self, ask: Ask, index: int) -> None:
-        self.understood.emit((ask.readings[index],))
+        if not self._keep((ask.readings[index],)):
+            self._asks.add((ask,))
 
     def _reword(self, ask: Ask) -> None:
         self._field.give_back(ask.typed)

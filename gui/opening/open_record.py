@@ -54,6 +54,12 @@ class OpenRecord(QObject):
         """The desk on the open record."""
         return self._desk
 
+    def copies(self) -> BackingUp:
+        """What copies the open record."""
+        if self._parts is None:
+            raise LookupError("no record is open")
+        return self._parts[1]
+
     def open(self, told: str = "") -> None:
         """Open the record and furnish the window, then say `told`; or show what is in the way."""
         try:

@@ -7,7 +7,7 @@ from enum import StrEnum
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QApplication
 
-from gui.theme.icons import chevron_file
+from gui.theme.icons import chevron_file, tick_file
 from gui.theme.qt_palette import qt_palette
 from gui.theme.stylesheet import stylesheet
 from gui.theme.tokens import DARK, LIGHT, Tokens
@@ -66,5 +66,5 @@ class Theme(QObject):
             return
         self._worn = wanted
         self._app.setPalette(qt_palette(wanted))
-        self._app.setStyleSheet(stylesheet(wanted, chevron_file(dark=wanted.dark)))
+        self._app.setStyleSheet(stylesheet(wanted, chevron_file(dark=wanted.dark), tick_file(dark=wanted.dark)))
         self.changed.emit()

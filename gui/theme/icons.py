@@ -160,6 +160,11 @@ def chevron_file(*, dark: bool) -> str:
     return (_FOLDER / ("arrow-dark.svg" if dark else "arrow-light.svg")).as_posix()
 
 
+def tick_file(*, dark: bool) -> str:
+    """Path of the tick in a ticked box, likewise."""
+    return (_FOLDER / ("tick-dark.svg" if dark else "tick-light.svg")).as_posix()
+
+
 def pixmap(name: AnyPicture, size: int, ink: str, *, accent: str = "", ground: str = "", ratio: float = 1.0) -> QPixmap:
     """`name` drawn `size` x `size` device-independent pixels in `ink`; `accent` defaults to `ink`."""
     key = f"fillmark/{name.value}/{size}/{ink}/{accent}/{ground}/{ratio:.3f}"

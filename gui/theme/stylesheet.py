@@ -26,6 +26,12 @@ QComboBox QAbstractItemView {
     background: $surface; color: $ink; border: 1px solid $control_line; padding: 4px; outline: none;
     selection-background-color: $accent; selection-color: $on_accent;
 }
+QCheckBox { spacing: 8px; }
+QCheckBox::indicator {
+    width: 16px; height: 16px; border: 1px solid $control_line; border-radius: 4px; background: $surface;
+}
+QCheckBox::indicator:checked { border-color: $accent; background: $accent; image: url("$tick"); }
+QCheckBox::indicator:focus { border: 2px solid $focus; width: 14px; height: 14px; }
 QMenu { background: $surface; color: $ink; border: 1px solid $control_line; border-radius: 8px; padding: 6px; }
 QMenu::item { padding: 6px 22px 6px 12px; border-radius: 6px; }
 QMenu::item:selected { background: $accent; color: $on_accent; }
@@ -53,7 +59,7 @@ QDialog { background: $page; }
 """)
 
 
-def stylesheet(tokens: Tokens, chevron_file: str) -> str:
-    """The whole sheet; `chevron_file` is the picture of the arrow in combo boxes, a path with forward slashes."""
+def stylesheet(tokens: Tokens, chevron_file: str, tick_file: str) -> str:
+    """The whole sheet; the files are the arrow of combo boxes and the tick of boxes, paths with forward slashes."""
     colours = {name: getattr(tokens, name) for name in Tokens.__slots__ if name != "dark"}
-    return _SHEET.substitute(colours, chevron=chevron_file)
+    return _SHEET.substitute(colours, chevron=chevron_file, tick=tick_file)

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QStyle,
     QStyleOptionComboBox,
     QStylePainter,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -100,7 +101,10 @@ class SearchField(LineField):
         super().__init__("", placeholder, name=name, parent=parent)
         ink = tokens_of(self).ink_soft
         self._lens = self.edit.addAction(icon(Icon.SEARCH, 16, ink), QLineEdit.ActionPosition.LeadingPosition)
+        self._lens.setText("Search")
         self.edit.setClearButtonEnabled(True)
+        for button in self.edit.findChildren(QToolButton):
+            button.setAccessibleName(button.text() or "Clear this line")
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -112,6 +112,7 @@ class Sentence(QLabel):
     ) -> None:
         super().__init__(parent)
         self._spans: tuple[Span, ...] = ()
+        self._link_at = -1
         self.setTextFormat(Qt.TextFormat.RichText)
         self.setFont(role_font(role))
         self.setForegroundRole(ink.value)
@@ -140,8 +141,21 @@ class Sentence(QLabel):
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Tab goes straight to a link; a plain label would first stop where nothing can be seen."""
         super().focusInEvent(event)
-        if event.reason() in {Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason}:
-            self.focusNextPrevChild(event.reason() is Qt.FocusReason.TabFocusReason)
+        back = event.reason() is Qt.FocusReason.BacktabFocusReason
+        self._link_at = self._links() if back else -1
+        if back or event.reason() is Qt.FocusReason.TabFocusReason:
+            self.focusNextPrevChild(not back)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """From link to link, then out; a plain label would not let go of its first link on the way back."""
+        at = self._link_at + (1 if forward else -1)
+        if 0 <= at < self._links():
+            self._link_at = at
+            return super().focusNextPrevChild(forward)
+        return QWidget.focusNextPrevChild(self, forward)
+
+    def _links(self) -> int:
+        return sum(1 for span in self._spans if span.link)
 
     def _write(self) -> None:
         ink = tokens_of(self).accent_ink

@@ -67,7 +67,7 @@ def test_standard_controls_wear_the_theme(theme: Theme, qtbot: QtBot) -> None:
 
 def test_the_stylesheet_names_colours_of_its_theme_only() -> None:
     light_only = {getattr(LIGHT, name) for name in ("surface", "control_line", "focus", "track")}
-    assert not light_only & set(stylesheet(DARK, "arrow.svg").replace(";", " ").split())
+    assert not light_only & set(stylesheet(DARK, "arrow.svg", "tick.svg").replace(";", " ").split())
 
 
 def test_text_sizes_keep_their_order() -> None:

@@ -10,7 +10,7 @@ from PySide6.QtGui import QImage
 from core.exercise.model import Pattern, Use
 from gui.desk.names import MOVE_PICTURES, USE_PICTURES
 from gui.theme import AnyPicture, Icon, MovePicture, ThingPicture, UsePicture, icon, pixmap
-from gui.theme.icons import chevron_file, picture_path
+from gui.theme.icons import chevron_file, picture_path, tick_file
 from tests.gui.looking import colours_of
 
 ALL: tuple[AnyPicture, ...] = (*Icon, *ThingPicture, *MovePicture, *UsePicture)
@@ -34,7 +34,9 @@ def test_a_picture_stays_inside_its_square(name: AnyPicture) -> None:
 
 
 def test_every_file_has_a_name() -> None:
-    named = {picture_path(name).name for name in ALL} | {"arrow-light.svg", "arrow-dark.svg"}
+    named = {picture_path(name).name for name in ALL} | {
+        f"{sign}-{theme}.svg" for sign in ("arrow", "tick") for theme in ("light", "dark")
+    }
     assert {file.name for file in picture_path(Icon.MARK).parent.glob("*.svg")} == named
 
 
@@ -75,6 +77,7 @@ def test_an_icon_holds_both_densities() -> None:
 
 
 @pytest.mark.parametrize("dark", [True, False])
-def test_the_combo_arrow_is_a_file(dark: bool) -> None:
-    assert chevron_file(dark=dark).endswith(".svg")
-    assert opaque_pixels(QImage(chevron_file(dark=dark))) > 10
+def test_the_combo_arrow_and_the_tick_are_files(dark: bool) -> None:
+    for file in (chevron_file(dark=dark), tick_file(dark=dark)):
+        assert file.endswith(".svg")
+        assert opaque_pixels(QImage(file)) > 10

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.theme import DARK, TextRole, ThemeMode, role_font
@@ -49,6 +49,27 @@ def test_a_link_is_followed_by_key(qtbot: QtBot) -> None:
     with qtbot.waitSignal(sentence.link_followed) as told:
         hand.key(sentence, Qt.Key.Key_Return)
     assert told.args == ["left-out"]
+
+
+def test_tab_walks_over_links_and_out_at_both_ends(qtbot: QtBot) -> None:
+    holder = QWidget()
+    qtbot.addWidget(holder)
+    column = QVBoxLayout(holder)
+    before, after = QLineEdit(), QLineEdit()
+    sentence = Sentence((Span(text="Show ", link="show"), Span(text="or"), Span(text=" hide", link="hide")))
+    for widget in (before, sentence, after):
+        column.addWidget(widget)
+    holder.show()
+    holder.activateWindow()
+    before.setFocus()
+    settle()
+    seen = []
+    for pressed in (Qt.Key.Key_Tab, Qt.Key.Key_Tab, Qt.Key.Key_Tab, Qt.Key.Key_Backtab, Qt.Key.Key_Backtab):
+        hand.key(QApplication.focusWidget() or holder, pressed)
+        seen.append(sentence.selectedText() if sentence.hasFocus() else "")
+    hand.key(QApplication.focusWidget() or holder, Qt.Key.Key_Backtab)
+    assert seen == ["Show ", " hide", "", " hide", "Show "]
+    assert before.hasFocus()
 
 
 def test_links_are_readable_in_the_dark(theme: ThemeObject, qtbot: QtBot) -> None:

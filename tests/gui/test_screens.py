@@ -1,0 +1,50 @@
+"""Every screen in every state: named for a screen reader, no word cut, walked by Tab both ways, no key twice."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
+
+from gui.gallery.pictured import SCREENS, PicturedScreen
+from gui.household.possible import Possible
+from gui.theme import Theme, ThemeMode
+from gui.week.ribbon import Ribbon
+from tests.gui.looking import clipped_labels, keys_twice, nameless, reachable, show_at, stops, unspoken
+
+CASES = [(screen, state) for screen in SCREENS for state in screen.states]
+NAMES = [f"{screen.name}-{state.value}" for screen, state in CASES]
+
+
+@pytest.fixture(autouse=True)
+def _still(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No plans and counts in the background: they change no widget that is not there already."""
+    monkeypatch.setattr(Possible, "refresh", lambda _possible: None)
+    monkeypatch.setattr(Ribbon, "refresh", lambda _ribbon: None)
+
+
+@pytest.fixture(params=CASES, ids=NAMES)
+def shown(request: pytest.FixtureRequest, qtbot: QtBot) -> QWidget:
+    """The screen in a state."""
+    screen: PicturedScreen
+    screen, state = request.param
+    widget = screen.build(state)
+    qtbot.addWidget(widget)
+    show_at(widget, 1096, 760)
+    widget.activateWindow()
+    return widget
+
+
+def test_a_screen_can_be_read_reached_and_heard(shown: QWidget, theme: Theme) -> None:
+    for width, height in ((840, 640), (1096, 760), (1736, 1160)):
+        show_at(shown, width, height)
+        assert clipped_labels(shown) == [], f"at {width} x {height}"
+    assert nameless(shown) == []
+    assert unspoken(shown) == []
+    assert keys_twice(shown) == []
+    assert stops(shown, Qt.Key.Key_Tab) >= reachable(shown)
+    assert stops(shown, Qt.Key.Key_Backtab) >= reachable(shown)
+    theme.set_mode(ThemeMode.DARK)
+    show_at(shown, 840, 640)
+    assert clipped_labels(shown) == []
