@@ -136,7 +136,7 @@ class WeekPage(QWidget):
         if self._dock.isHidden():
             return
         wanted = self.detail.heightForWidth(self.width() - GUTTER)
-        self._dock.setFixedHeight(min(wanted, round(DOCK_SHARE * self.height())))
+        self._dock.setFixedHeight(max(0, min(wanted, round(DOCK_SHARE * self.height()))))
 
     def _focused(self) -> tuple[int, int] | None:
         for at, column in enumerate(self.columns):
