@@ -28,6 +28,9 @@ def smallest_clash(problem: Problem, on_start: OnStart | None = None) -> tuple[s
     With every rule left out seven days of rest are a week, so at least one rule is always part of the clash. Where
     the solver runs out of time a rule is kept: the set still clashes, though it may then not be the smallest.
     """
+    for index, pin in enumerate(problem.request.wishes.pins):
+        if pin in problem.unmet_pins:
+            return (pin_rule(index),)  # nothing else need give way: it can't be kept by itself
     dropped: set[str] = set()
     for rule in rules_of(problem):
         ending = holds(problem, frozenset(dropped | {rule}), on_start)

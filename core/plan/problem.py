@@ -7,18 +7,20 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from core.exercise.model import Exercise, Family
 from core.fit.bind import bind
 from core.fit.model import Missing
 from core.fit.setting import ANYWHERE, OUTSIDE, Setting
 from core.house.model import House, Person, Place, QuietHours
 from core.house.wishes import WEEKDAYS, DayWish, Pin
 from core.knowledge import Catalog
-from core.plan.day_menus import filled_menu, short_menu
+from core.plan.day_menus import EASY_PATTERNS, filled_menu, short_menu
 from core.plan.frame import LEAST_TRAINING_S, cool_down_seconds, wanted_kinds, warm_up_seconds
 from core.plan.menu import Candidate, MenuRequest, refusal, strength_menu
 from core.plan.model import KIND_WORDS, DayKind, WeekRequest
 
 RECOVERY = "recovery"
+DAY_MIN = 24 * 60
 LONG_KINDS = (DayKind.EASY, DayKind.LOADED_WALK)
 
 
@@ -135,13 +137,16 @@ class _Kitchen:
     def why_not(self, pin: Pin, wish: DayWish) -> str:
         """Why a movement pinned to a day can't be planned there, in words."""
         exercise = self._catalog.exercise_by_id[pin.exercise_id or ""]
-        kind = DayKind(pin.kind) if pin.kind is not None else DayKind.STRENGTH
+        kind = DayKind(pin.kind) if pin.kind is not None else _usual_kind(exercise)
         place = self._place(wish, kind)
         order = self._order(place, is_quiet(place.quiet, wish), frozenset({exercise.id}), frozenset())
         bound = bind(exercise, order.setting)
         reason = refusal(exercise, order) or (bound.why[0] if isinstance(bound, Missing) else "")
-        words = "no kind of day" if pin.kind is None else f"no {KIND_WORDS[kind].lower()}"
-        return reason or f"{words} is built from it"
+        if reason:
+            return reason
+        if kind in LONG_KINDS and pin.kind is None:
+            return f"{wish.minutes:g} minutes are too few for it"
+        return f"it is no part of a day of {KIND_WORDS[kind].lower()}"
 
     def _made(self, kind: DayKind, order: MenuRequest, length_s: int) -> tuple[Candidate, ...]:
         if kind is DayKind.STRENGTH:
@@ -151,19 +156,31 @@ class _Kitchen:
         return short_menu(order, kind)
 
 
+def _usual_kind(exercise: Exercise) -> DayKind:
+    """The kind of day a movement is mostly done on."""
+    if exercise.family is Family.MOBILITY:
+        return DayKind.MOBILITY
+    if exercise.family is not Family.GAIT:
+        return DayKind.STRENGTH
+    if exercise.main_pattern in EASY_PATTERNS:
+        return DayKind.EASY if exercise.load_need is None else DayKind.LOADED_WALK
+    return DayKind.INTERVALS
+
+
 def _indoors(house: House) -> Place:
     return house.places[0] if house.places else ANYWHERE
 
 
 def is_quiet(quiet: QuietHours | None, wish: DayWish) -> bool:
-    """Whether the session runs into the place's quiet hours (over midnight too); an unknown start counts as not."""
+    """Whether the session runs into the place's quiet hours, either over midnight; an unknown start counts as not."""
     if quiet is None or wish.start is None:
         return False
     start = _minute(wish.start)
     session = (start, start + wish.minutes)
     low, high = _minute(quiet.start), _minute(quiet.end)
-    spans = [(low, high)] if low < high else [(low - 1440, high), (low, high + 1440)]
-    return any(session[0] < end and begin < session[1] for begin, end in spans)
+    length = high - low if low < high else high - low + DAY_MIN
+    begins = (low - DAY_MIN, low, low + DAY_MIN)
+    return any(session[0] < begin + length and begin < session[1] for begin in begins)
 
 
 def _minute(time: datetime.time) -> int:
