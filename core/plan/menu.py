@@ -179,11 +179,15 @@ def undominated(candidates: list[Candidate], must: frozenset[str]) -> tuple[Cand
     kept: set[str] = set()
     for group in groups.values():
         better: list[Candidate] = []
-        for candidate in sorted(group, key=lambda one: (in_grains(one.cost), one.seconds, one.cost, one.key)):
+        for candidate in sorted(group, key=_best_first):
             if candidate.exercise.id in must or not any(_beats(other, candidate) for other in better):
                 better.append(candidate)
         kept.update(candidate.key for candidate in better)
     return tuple(candidate for candidate in candidates if candidate.key in kept)
+
+
+def _best_first(one: Candidate) -> tuple[int, int, int, int, str]:
+    return in_grains(one.cost), one.seconds, len(one.states), one.cost, one.key
 
 
 def _beats(one: Candidate, other: Candidate) -> bool:
