@@ -102,10 +102,9 @@ def test_the_seconds_of_steps_add_up_to_the_time_it_ran(moves: list[tuple[float,
     clock, now_s, ran_s = RunningClock(steps=STEPS).run(0.0), 0.0, 0.0
     for passed_s, deed in moves:
         now_s += passed_s
-        if clock.running:
-            before = clock
-            looked = clock.look(now_s)
-            ran_s += passed_s if not looked.done else _until_done(before, looked)
+        before, clock = clock, clock.look(now_s)
+        if before.running:
+            ran_s += _until_done(before, clock) if clock.done else passed_s
         clock = getattr(clock, deed)(now_s)
     spent = sum(seconds for _, seconds in clock.taken_s) + (0.0 if clock.done else clock.spent_s)
     assert spent == pytest.approx(ran_s, abs=1e-6)
