@@ -13,6 +13,7 @@ from core.errors import InputError
 from core.house.log import DatedSet, LoggedExercise, LoggedSession, LoggedSet, LoggedTest, SessionDay
 from core.store.faults import RowUnreadable
 from core.store.rows.log import SessionRow, SetRow, TestRow
+from core.store.session_rows import read_sessions
 
 LARGEST = 1e6
 SETS = SetRow.__table__.c
@@ -21,11 +22,10 @@ SESSIONS = SessionRow.__table__.c
 
 def sessions(session: Session, person_id: str | None, since: datetime.date) -> Iterator[LoggedSession]:
     """Whole sessions since a day, oldest first."""
-    wanted = select(SessionRow).where(SessionRow.date >= since.isoformat())
+    wanted = [SESSIONS.date >= since.isoformat()]
     if person_id is not None:
-        wanted = wanted.where(SessionRow.person_id == person_id)
-    for row in session.scalars(wanted.order_by(SessionRow.date, SessionRow.id)):
-        yield row.from_row()
+        wanted.append(SESSIONS.person_id == person_id)
+    return read_sessions(session, *wanted, order=(SESSIONS.date,))
 
 
 def tests(session: Session, person_id: str | None) -> Iterator[LoggedTest]:

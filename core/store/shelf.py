@@ -1,4 +1,7 @@
-"""Reading and writing entries in an open session: which row class holds which part, and how a change is carried out."""
+"""Reading and writing entries in an open session: which row class holds which part, and how a change is carried out.
+
+Logged sessions, of which there can be thousands, have a way of their own (`core.store.session_rows`).
+"""
 
 from __future__ import annotations
 
@@ -9,16 +12,16 @@ from typing import Any
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
-from core.house.log import LoggedSession, LoggedTest
 from core.store.changes import CODEC_OF, ONLY, Change, Part, Value
 from core.store.contents import BlockOf, Contents, WeekOf, WishesOf
 from core.store.faults import RowUnreadable, UndoLost
 from core.store.rows.base import Entry
 from core.store.rows.house import HouseRow, PlaceRow, SettingsRow
-from core.store.rows.log import SessionRow, TestRow
+from core.store.rows.log import TestRow
 from core.store.rows.own import OwnRow
 from core.store.rows.people import BlockRow, PersonRow, WeekRow, WishesRow
 from core.store.rows.things import ThingRow
+from core.store.session_rows import carry_out_sessions, read_sessions
 from core.store.state import PARTS, State
 
 
@@ -41,7 +44,6 @@ SHELVES: dict[Part, Shelf] = {
     Part.WEEK: Shelf(WeekRow, lambda person_id, _position, week: WeekRow.to_row(person_id, week)),
     Part.BLOCK: Shelf(BlockRow, lambda person_id, _position, block: BlockRow.to_row(person_id, block)),
     Part.SETTINGS: Shelf(SettingsRow, lambda _id, _position, settings: SettingsRow.to_row(settings)),
-    Part.SESSION: Shelf(SessionRow, lambda _id, _position, session: SessionRow.to_row(session)),
     Part.TEST: Shelf(TestRow, lambda _id, _position, test: TestRow.to_row(test)),
 }
 AT_ONCE = 500
@@ -73,7 +75,6 @@ def rows_of(session: Session, part: Part) -> Iterable[Entry]:
 def read_contents(session: Session) -> Contents:
     """A whole record, the log included; `RowUnreadable` naming the first damaged row."""
     state = read_state(session)
-    logged = {part: tuple(row.from_row() for row in rows_of(session, part)) for part in (Part.SESSION, Part.TEST)}
     return Contents(
         house=state.facts,
         own=tuple(state.own.values()),
@@ -84,8 +85,8 @@ def read_contents(session: Session) -> Contents:
         weeks=tuple(WeekOf(person_id=person_id, week=week) for person_id, week in state.weeks.items()),
         blocks=tuple(BlockOf(person_id=person_id, block=block) for person_id, block in state.blocks.items()),
         settings=state.settings,
-        sessions=tuple(entry for entry in logged[Part.SESSION] if isinstance(entry, LoggedSession)),
-        tests=tuple(entry for entry in logged[Part.TEST] if isinstance(entry, LoggedTest)),
+        sessions=tuple(read_sessions(session)),
+        tests=tuple(row.from_row() for row in rows_of(session, Part.TEST)),
     )
 
 
@@ -100,6 +101,9 @@ def carry_out(session: Session, changes: Iterable[Change], sentence: str) -> tup
     kept = [(part, [change for change in wanted if change.part == part and change.after is not None]) for part in Part]
     gone = [(part, [change for change in wanted if change.part == part and change.after is None]) for part in Part]
     for part, group in (*kept, *reversed(gone)):
+        if part is Part.SESSION:
+            written += carry_out_sessions(session, group, sentence)
+            continue
         rows = _rows_for(session, part, [change.id for change in group])
         written += [_carry_out(session, change, rows.get(change.id), sentence) for change in group]
         session.flush()

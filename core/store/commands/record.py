@@ -23,12 +23,13 @@ class LoadRecord:
         """See `Command`."""
         before, after = _by_id(self.present), _by_id(self.coming)
         _check_mentions(self.coming, after)
-        # Entries that stay the same are written as well: they may stand in another order.
+        # Entries that stay the same are written as well: they may stand in another order. Only sessions have none.
         places = {key: place for place, key in enumerate(after)}
         changes = (
             Change(part=part, id=entry_id, before=before.get(key), after=after.get(key), stands=places.get(key))
             for key in {**after, **before}
             for part, entry_id in (key,)
+            if part is not Part.SESSION or before.get(key) != after.get(key)
         )
         return Plan(tuple(changes), f"Loaded the record of {self.coming.house.name}")
 

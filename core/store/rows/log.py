@@ -1,13 +1,16 @@
-"""Rows of what was done. They name people without a foreign key: removing a person leaves the log for an undo."""
+"""Rows of what was done. They name people without a foreign key: removing a person leaves the log for an undo.
+
+Sessions and sets are only described here; `core.store.session_rows` reads and writes them.
+"""
 
 from __future__ import annotations
 
 from sqlalchemy import Index
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
-from core.house.log import LoggedSession, LoggedSet, LoggedTest
+from core.house.log import LoggedTest
 from core.store.changes import Part
-from core.store.rows.base import CHILDREN, STRICT, Base, Entry, check, date_check, owner, position_check, tagged
+from core.store.rows.base import CHILDREN, STRICT, Base, Entry, check, date_check, owner, position_check
 
 
 class SetRow(Base):
@@ -34,40 +37,10 @@ class SetRow(Base):
     effort: Mapped[float | None]
     note: Mapped[str]
 
-    def fields(self) -> dict[str, object]:
-        """The JSON of the set."""
-        return tagged(
-            "set",
-            exercise_id=self.exercise_id,
-            reps=self.reps,
-            time_s=self.time_s,
-            distance_m=self.distance_m,
-            load_kg=self.load_kg,
-            u95_kg=self.u95_kg,
-            effort=self.effort,
-            note=self.note,
-        )
 
-    @classmethod
-    def to_row(cls, done: LoggedSet, position: int) -> SetRow:
-        """The row for this set."""
-        return cls(
-            position=position,
-            exercise_id=done.exercise_id,
-            reps=done.reps,
-            time_s=done.time_s,
-            distance_m=done.distance_m,
-            load_kg=done.load_kg,
-            u95_kg=done.u95_kg,
-            effort=done.effort,
-            note=done.note,
-        )
-
-
-class SessionRow(Entry):
+class SessionRow(Base):
     """One session."""
 
-    part = Part.SESSION
     __tablename__ = "session"
     __table_args__ = (
         date_check("date"),
@@ -83,36 +56,6 @@ class SessionRow(Entry):
     minutes: Mapped[float]
     effort: Mapped[float | None]
     note: Mapped[str]
-    sets: Mapped[list[SetRow]] = relationship(cascade=CHILDREN, lazy="selectin", order_by=SetRow.position)
-
-    def key(self) -> str:
-        """The session's id."""
-        return self.id
-
-    def fields(self) -> dict[str, object]:
-        """See `Entry`."""
-        return {
-            "id": self.id,
-            "person_id": self.person_id,
-            "date": self.date,
-            "minutes": self.minutes,
-            "effort": self.effort,
-            "note": self.note,
-            "sets": [row.fields() for row in self.sets],
-        }
-
-    @classmethod
-    def to_row(cls, session: LoggedSession) -> SessionRow:
-        """The row for this session, with its sets."""
-        return cls(
-            id=session.id,
-            person_id=session.person_id,
-            date=session.date.isoformat(),
-            minutes=session.minutes,
-            effort=session.effort,
-            note=session.note,
-            sets=[SetRow.to_row(done, i) for i, done in enumerate(session.sets)],
-        )
 
 
 class BesideRow(Base):
