@@ -34,8 +34,14 @@ FOR_GRAINS = Reasons(
     lighter=f"the contents lie loose, the line stands lower than you think, or {NO_ZERO}",
 )
 FOR_LIQUIDS = Reasons(
-    heavier="the line stands higher than you think, the container holds more than it says, or it is heavier itself",
-    lighter=f"the line stands lower than you think, the container holds less than it says, or {NO_ZERO}",
+    heavier=(
+        "the line stands higher than you think, the container holds more than it says or is heavier itself, "
+        "or another liquid is in it"
+    ),
+    lighter=(
+        "the line stands lower than you think, the container holds less than it says, another liquid is in it, "
+        f"or {NO_ZERO}"
+    ),
 )
 FOR_SOLIDS = Reasons(
     heavier="it is damp, something is still in it, or what its label says is only about right",

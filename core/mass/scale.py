@@ -14,33 +14,51 @@ from core.mass.model import Level, ScaleKind, ScaleReading
 from core.quantity.measured import Measured, Origin
 
 MOST_KG = 1000.0
+COARSEST_KG = 5.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScaleManner:
-    """Display step, standard deviation of repeats and half-width of the lasting error, kg; where it is used."""
+    """Display step, standard deviation of repeats and half-width of the lasting error, kg; where it is used.
+
+    `zeroed_doubt_kg` is what lasts of that error once what the scale shows with nothing on it is taken off.
+    """
 
     resolution_kg: float
     repeatability_kg: float
     offset_doubt_kg: float
+    zeroed_doubt_kg: float
     words: str
 
 
 MANNERS = {
     ScaleKind.KITCHEN: ScaleManner(
-        resolution_kg=0.001, repeatability_kg=0.002, offset_doubt_kg=0.005, words="on a kitchen scale"
+        resolution_kg=0.001,
+        repeatability_kg=0.002,
+        offset_doubt_kg=0.005,
+        zeroed_doubt_kg=0.003,
+        words="on a kitchen scale",
     ),
     ScaleKind.LUGGAGE: ScaleManner(
-        resolution_kg=0.05, repeatability_kg=0.05, offset_doubt_kg=0.15, words="on a luggage scale"
+        resolution_kg=0.05,
+        repeatability_kg=0.05,
+        offset_doubt_kg=0.15,
+        zeroed_doubt_kg=0.1,
+        words="on a luggage scale",
     ),
     ScaleKind.BATHROOM_DIFFERENCE: ScaleManner(
         resolution_kg=0.1,
         repeatability_kg=0.1,
         offset_doubt_kg=0.1,
+        zeroed_doubt_kg=0.1,
         words="on a bathroom scale, you with it and without",
     ),
     ScaleKind.DIRECT: ScaleManner(
-        resolution_kg=0.1, repeatability_kg=0.1, offset_doubt_kg=0.3, words="standing on a bathroom scale"
+        resolution_kg=0.1,
+        repeatability_kg=0.1,
+        offset_doubt_kg=0.3,
+        zeroed_doubt_kg=0.1,
+        words="standing on a bathroom scale",
     ),
 }
 
@@ -50,21 +68,35 @@ def reading_on(
     reading_kg: float,
     *,
     without_kg: float | None = None,
+    resolution_kg: float | None = None,
     at_level: Level | None = None,
     date: datetime.date | None = None,
 ) -> ScaleReading:
-    """A reading with the usual manners of its scale."""
+    """A reading with the usual manners of its scale, or with its own display step.
+
+    `without_kg` is what it shows without the thing: you alone, or nothing at all where the scale is off by a constant.
+    A scale that shows less than nothing gives a negative one; the reading is then noted that much higher.
+    """
     manner = MANNERS[kind]
+    low = min(without_kg or 0.0, 0.0)
     return ScaleReading(
         kind=kind,
-        reading_kg=reading_kg,
-        without_kg=without_kg,
-        resolution_kg=manner.resolution_kg,
+        reading_kg=reading_kg - low,
+        without_kg=None if without_kg is None else without_kg - low,
+        resolution_kg=manner.resolution_kg if resolution_kg is None else _step(resolution_kg),
         repeatability_kg=manner.repeatability_kg,
-        offset_doubt_kg=manner.offset_doubt_kg,
+        offset_doubt_kg=manner.offset_doubt_kg if without_kg is None else manner.zeroed_doubt_kg,
         at_level=at_level,
         date=date,
     )
+
+
+def _step(resolution_kg: float) -> float:
+    """A display step a household scale can have."""
+    if not 0 < resolution_kg <= COARSEST_KG:
+        rule = f"is not a step a scale shows, which is more than 0 and up to {COARSEST_KG:g} kg"
+        raise InputError(f"{resolution_kg:g} kg", rule, "write how far apart its numbers are, like 0.1 kg")
+    return resolution_kg
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,5 +139,6 @@ def _check(reading: ScaleReading) -> None:
         rule = "is one reading, and a difference needs two"
         raise InputError(f"{reading.reading_kg:g} kg", rule, "weigh yourself without it too")
     if reading.without_kg is not None and reading.without_kg > reading.reading_kg:
-        rule = f"is less than you weigh without it ({reading.without_kg:g} kg)"
+        alone = "you weigh" if reading.kind is ScaleKind.BATHROOM_DIFFERENCE else "the scale shows"
+        rule = f"is less than {alone} without it ({reading.without_kg:g} kg)"
         raise InputError(f"{reading.reading_kg:g} kg", rule, "check which reading is which")

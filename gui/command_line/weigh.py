@@ -63,7 +63,8 @@ def add_options(parser: Parser) -> None:
         action="append",
         default=[],
         metavar="READING",
-        help="what a scale says of it now: “14.6 kg”, “14.6 kg luggage”, or with you minus you “82.7 kg - 68.1 kg”",
+        help="what a scale says of it now: “14.6 kg”, “14.6 kg luggage”, with you minus you “82.7 kg - 68.1 kg”, "
+        "minus what it shows with nothing on it “14.9 kg - 0.3 kg luggage”; add “in steps of 0.5 kg” for a coarse one",
     )
     parser.add_argument("--packing", default="loose", metavar="HOW", help="loose, settled or damp (grain and sand)")
     parser.add_argument("--temperature", metavar="T", help="of the water, else 15 °C")
@@ -131,16 +132,21 @@ def _level(thing: Thing, material: Material, text: str | None, home: Home) -> Le
 
 
 def _reading(text: str) -> ScaleReading:
-    """“14.6 kg”, “14.6 kg luggage”, “82.7 kg - 68.1 kg” (you with it, you alone)."""
-    both = re.split(r"(?<=[a-z])\s*[-−–]\s*(?=\d)", text.strip().lower())
+    """“14.6 kg”, “14.6 kg luggage”, “82.7 kg - 68.1 kg” (you with it, you alone), “14.9 kg - 0.3 kg luggage” (what it
+    shows with nothing on it), each with “in steps of 0.5 kg” where the scale's step is another.
+    """
+    plain, _, step = text.strip().lower().partition(" in steps of ")
+    step_kg = parse_mass_kg(step) if step else None
+    words, _, last = plain.rpartition(" ")
+    kind = SCALES.get(last)
+    both = re.split(r"(?<=[a-z])\s*[-−–]\s*(?=\d)", words if kind is not None else plain)
     if len(both) == 2:
         with_it, without = (parse_mass_kg(part) for part in both)
-        return reading_on(ScaleKind.BATHROOM_DIFFERENCE, with_it, without_kg=without)
-    words, _, last = text.strip().rpartition(" ")
-    kind = SCALES.get(last.lower())
-    kg = parse_mass_kg(words if kind is not None else text)
+        on = kind or ScaleKind.BATHROOM_DIFFERENCE
+        return reading_on(on, with_it, without_kg=without, resolution_kg=step_kg)
+    kg = parse_mass_kg(words if kind is not None else plain)
     usual = ScaleKind.KITCHEN if kg <= KITCHEN_KG else ScaleKind.DIRECT
-    return reading_on(kind or usual, kg)
+    return reading_on(kind or usual, kg, resolution_kg=step_kg)
 
 
 def _fixed(thing: Thing, readings: Sequence[ScaleReading], options: argparse.Namespace, home: Home) -> Answer:

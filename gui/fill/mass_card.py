@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.fill.present import BudgetView, MassView
 from gui.theme import Space, TextRole
-from gui.widgets import BudgetBars, Card, Ink, LoadBar, SectionHeader, SteadyText, Text
+from gui.widgets import BudgetBars, Card, Ink, LoadBar, SectionHeader, SteadyFigure, SteadyText, Text
 
 
 class MassCard(Card):
@@ -16,20 +15,13 @@ class MassCard(Card):
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.XS, parent=parent)
         self._caption = Text("This load weighs", TextRole.SMALL, Ink.SOFT)
-        self._figure = SteadyText(TextRole.HUGE, hold=True)
-        self._doubt = SteadyText(TextRole.TITLE, Ink.SOFT, hold=True)
+        self._figure = SteadyFigure()
         self._other = SteadyText(TextRole.SMALL, Ink.SOFT)
         self._bar = LoadBar()
         self._split = SteadyText(TextRole.SMALL, Ink.SOFT)
         self._note = SteadyText(TextRole.SMALL)
-        row = QHBoxLayout()
-        row.setSpacing(Space.S)
-        row.addWidget(self._figure, 0, Qt.AlignmentFlag.AlignBottom)
-        row.addWidget(self._doubt, 0, Qt.AlignmentFlag.AlignBottom)
-        row.addStretch(1)
-        self._doubt.lift(self._figure.descent() - self._doubt.descent())
         self.body.addWidget(self._caption)
-        self.body.addLayout(row)
+        self.body.addWidget(self._figure)
         self.body.addWidget(self._other)
         self.body.addSpacing(Space.XS)
         for widget in (self._bar, self._split, self._note):
@@ -38,8 +30,7 @@ class MassCard(Card):
     def show_mass(self, view: MassView, caption: str = "This load weighs") -> None:
         """Paint a mass."""
         self._caption.setText(caption)
-        self._figure.setText(view.figure)
-        self._doubt.setText(view.doubt)
+        self._figure.show_figure(view.figure, view.doubt)
         self._other.setText(view.other)
         self._split.setText(view.split)
         self._split.setVisible(bool(view.split))
@@ -52,7 +43,7 @@ class MassCard(Card):
 
     def text(self) -> str:
         """The mass with its ±, as shown."""
-        return f"{self._figure.text()} {self._doubt.text()}".strip()
+        return self._figure.text()
 
     def note(self) -> str:
         """What a weighing made of it."""

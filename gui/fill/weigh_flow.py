@@ -9,8 +9,9 @@ from PySide6.QtCore import QObject, Signal
 
 from core.errors import InputError
 from core.mass.model import EMPTY, ScaleKind, ScaleReading
+from core.mass.scale import MANNERS
 from core.mass.weigh import reading_on
-from core.quantity.display import UnitSystem
+from core.quantity.display import UnitSystem, format_mass
 from core.quantity.units import parse_mass_kg
 from core.store.commands import AddReading
 from gui.desk.desk import Desk
@@ -60,23 +61,26 @@ class WeighFlow(QObject):
             self._judge(self._card.form.now())
 
     def _show_units(self) -> None:
-        pair, one = EXAMPLES[self._desk.units()]
-        both = self._card.form.now().kind is ScaleKind.BATHROOM_DIFFERENCE
-        self._card.form.show_units(pair[0] if both else one, pair[1])
+        system = self._desk.units()
+        pair, one = EXAMPLES[system]
+        kind = self._card.form.now().kind
+        both = kind is ScaleKind.BATHROOM_DIFFERENCE
+        step = format_mass(MANNERS[kind].resolution_kg, system)
+        self._card.form.show_units(pair[0] if both else one, pair[1], step, f"0 {UNITS[system]}")
 
     def _judge(self, typed: Typed) -> None:
         form = self._card.form
         self._show_units()
         self._reading = None
         subject = self._on_scale(typed)
-        both = typed.kind is ScaleKind.BATHROOM_DIFFERENCE
-        kg = self._read(form.reading)
-        without_kg = self._read(form.without) if both else None
-        if subject is None or kg is None or (both and without_kg is None):
+        kg, without_kg = self._read(form.reading), self._read(form.without())
+        step_kg = self._read(form.step)
+        missing = kg is None or (typed.kind is ScaleKind.BATHROOM_DIFFERENCE and without_kg is None)
+        if subject is None or kg is None or missing or any(field.fault() for field in (form.without(), form.step)):
             form.show_verdict("", agrees=None)
             return
         try:
-            reading = reading_on(typed.kind, kg, without_kg=without_kg, date=typed.date)
+            reading = reading_on(typed.kind, kg, without_kg=without_kg, resolution_kg=step_kg, date=typed.date)
             found = subject.weighed(reading)
         except InputError as error:
             form.show_verdict(str(error), agrees=None)
@@ -90,13 +94,15 @@ class WeighFlow(QObject):
         if not text:
             field.show_fault("")
             return None
+        # Only a scale with nothing on it may show less than nothing.
+        below = field is self._card.form.nothing and text[0] in "-−"
         try:
-            kg = parse_mass_kg(text, UNITS[self._desk.units()])
+            kg = parse_mass_kg(text[1:] if below else text, UNITS[self._desk.units()])
         except InputError as error:
             field.show_fault(str(error))
             return None
         field.show_fault("")
-        return kg
+        return -kg if below else kg
 
     def _on_scale(self, typed: Typed) -> Subject | None:
         subject = self._subject()

@@ -19,11 +19,15 @@ AS_SHOWN, EMPTY = 0, 1
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Typed:
-    """What stands in the form, as typed. `empty`: it was weighed empty, not as drawn."""
+    """What stands in the form, as typed. `empty`: it was weighed empty, not as drawn.
+
+    `without` is what the scale shows without the thing: you alone, or nothing on it.
+    """
 
     kind: ScaleKind
     reading: str
     without: str
+    step: str
     date: datetime.date
     empty: bool
 
@@ -39,11 +43,14 @@ class WeighForm(QWidget):
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.reading = LineField("The scale said")
-        self.without = LineField("You alone")
+        self.alone = LineField("You alone")
+        self.nothing = LineField("With nothing on it")
+        self.step = LineField("It shows steps of")
         self.date = QDateEdit()
         self.date.setCalendarPopup(True)
         self.date.setAccessibleName("Date of the weighing")
         self.date.setDisplayFormat("d MMM yyyy")
+        self.date.setFixedHeight(self.reading.edit.sizeHint().height())
         self._states = QButtonGroup(self)
         self._scales = QButtonGroup(self)
         self._state_row = self._chips(self._states, ("as drawn", "empty"))
@@ -58,9 +65,10 @@ class WeighForm(QWidget):
 
     def begin(self, today: datetime.date, shown: str) -> None:
         """Empty fields for a new weighing; `shown` is what is drawn now, nothing for a thing that is not filled."""
-        for field in (self.reading, self.without):
+        for field in self._fields():
             field.show_text("")
             field.show_fault("")
+        self._show_without()
         last = QDate(today.year, today.month, today.day)
         self.date.setMaximumDate(last)
         self.date.setDate(last)
@@ -75,10 +83,14 @@ class WeighForm(QWidget):
         chip.updateGeometry()
         self._state_row.setVisible(bool(shown) and shown != "empty")
 
-    def show_units(self, example: str, alone: str) -> None:
-        """Examples in the person's units."""
-        self.reading.edit.setPlaceholderText(example)
-        self.without.edit.setPlaceholderText(alone)
+    def show_units(self, example: str, alone: str, step: str, nothing: str) -> None:
+        """Examples in the person's units; an empty step or nothing is taken as the one shown."""
+        for field, text in zip(self._fields(), (example, alone, nothing, step), strict=True):
+            field.edit.setPlaceholderText(text)
+
+    def without(self) -> LineField:
+        """The field of what the scale shows without the thing, for the scale chosen."""
+        return self.alone if self._is_difference() else self.nothing
 
     def show_verdict(self, sentence: str, *, agrees: bool | None) -> None:
         """Say how scale and estimate go together; `agrees` None: nothing to save yet."""
@@ -101,7 +113,8 @@ class WeighForm(QWidget):
         return Typed(
             kind=SCALES[self._scales.checkedId()],
             reading=self.reading.text(),
-            without=self.without.text(),
+            without=self.without().text(),
+            step=self.step.text(),
             date=datetime.date(date.year(), date.month(), date.day()),
             empty=self._state_row.isVisibleTo(self) and self._states.checkedId() == EMPTY,
         )
@@ -130,8 +143,10 @@ class WeighForm(QWidget):
         when.addWidget(self.date)
         when.addStretch(1)
         fields.addWidget(self.reading, 0, 0)
-        fields.addWidget(self.without, 0, 1)
+        fields.addWidget(self.alone, 0, 1)
+        fields.addWidget(self.nothing, 0, 1)
         fields.addLayout(when, 1, 0)
+        fields.addWidget(self.step, 1, 1)
         for at in (0, 1):
             fields.setColumnStretch(at, 1)
         buttons = QHBoxLayout()
@@ -149,7 +164,7 @@ class WeighForm(QWidget):
         column.addLayout(buttons)
 
     def _connect(self) -> None:
-        for field in (self.reading, self.without):
+        for field in self._fields():
             field.edited.connect(self._tell)
             field.submitted.connect(self._enter)
         self.date.dateChanged.connect(self._tell)
@@ -159,11 +174,21 @@ class WeighForm(QWidget):
         self.trust_scale.clicked.connect(self.trusted)
         self.keep_estimate.clicked.connect(self.dropped)
 
-    def _scale_chosen(self, number: int, checked: bool) -> None:
+    def _scale_chosen(self, _number: int, checked: bool) -> None:
         if checked:
-            self.without.setVisible(SCALES[number] is ScaleKind.BATHROOM_DIFFERENCE)
+            self._show_without()
             self.reading.show_fault("")
             self._tell()
+
+    def _fields(self) -> tuple[LineField, LineField, LineField, LineField]:
+        return self.reading, self.alone, self.nothing, self.step
+
+    def _is_difference(self) -> bool:
+        return SCALES[self._scales.checkedId()] is ScaleKind.BATHROOM_DIFFERENCE
+
+    def _show_without(self) -> None:
+        self.alone.setVisible(self._is_difference())
+        self.nothing.setVisible(not self._is_difference())
 
     def _enter(self) -> None:
         if self.save.isVisible() and self.save.isEnabled():

@@ -89,7 +89,7 @@ def _ask_for(screen: FillScreen, mass: str) -> None:
 def _weigh(screen: FillScreen, reading: str, without: str) -> None:
     form = screen.side.weigh.form
     form.reading.show_text(reading)
-    form.without.show_text(without)
+    form.without().show_text(without)
     form.typed.emit(form.now())
 
 

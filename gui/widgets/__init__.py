@@ -2,7 +2,7 @@
 
 Text: Text(text, role, ink, *, wrap) · ElidedText(text, role, ink) with show_text · Sentence(spans) with show_spans,
     link_followed(str); Span(text=, bold=, link=) · SectionHeader(text) · announce(widget, sentence) ·
-    SteadyText(role, ink, *, hold) for words that follow a drag
+    SteadyText(role, ink, *, hold) and SteadyFigure() for words that follow a drag
 Surfaces: Card(*, padding, gap) with body, set_chosen · Notice(sentence) with show_sentence ·
     EmptyState(picture, heading, sentence, action) with acted · PictureLabel(picture, size, *, name) · Page(title, ...)
 Buttons: PrimaryButton(label, *, sign) · SecondaryButton(label, *, sign) · LinkButton(label, role) ·
@@ -44,7 +44,7 @@ from gui.widgets.meter import BarRow, BarTable, BudgetBars, ClosenessBars, LoadB
 from gui.widgets.page import Page
 from gui.widgets.paper_view import PaperView
 from gui.widgets.pattern_strip import PatternBar, PatternMark
-from gui.widgets.steady import SteadyText
+from gui.widgets.steady import SteadyFigure, SteadyText
 from gui.widgets.text import ElidedText, Ink, Sentence, Span, Text, announce
 from gui.widgets.thing_card import ThingCard, ThingView
 from gui.widgets.title_bar import TitleBar
@@ -95,6 +95,7 @@ __all__ = [
     "Sentence",
     "Silhouette",
     "Span",
+    "SteadyFigure",
     "SteadyText",
     "TableTwin",
     "Text",

@@ -6,7 +6,7 @@ line can't wait for that.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -39,7 +39,6 @@ class SteadyText(QWidget):
         self._text = ""
         self._lines: tuple[str, ...] = ("",)
         self._widest = 0
-        self._lift = 0.0
         self._tall = line_height(self._font)
         policy = QSizePolicy.Policy.Fixed if hold else QSizePolicy.Policy.Preferred
         self.setSizePolicy(policy, QSizePolicy.Policy.Fixed)
@@ -57,15 +56,6 @@ class SteadyText(QWidget):
         """The words shown."""
         return self._text
 
-    def lift(self, by: float) -> None:
-        """Raise the words, so that they stand on one line with larger ones beside them."""
-        self._lift = max(0.0, by)
-        self.updateGeometry()
-
-    def descent(self) -> float:
-        """How far the words reach below their line."""
-        return QFontMetricsF(self._font).descent()
-
     def is_cut(self) -> bool:
         """Whether some of the words have no room."""
         widest = max(text_width(self._font, line) for line in self._lines)
@@ -73,7 +63,7 @@ class SteadyText(QWidget):
 
     def sizeHint(self) -> QSize:
         wide = self._widest if self._hold else 40
-        return QSize(wide, round(self._tall * len(self._lines) + self._lift))
+        return QSize(wide, self._tall * len(self._lines))
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
@@ -103,3 +93,41 @@ class SteadyText(QWidget):
             self._lines = wrapped(self._font, self._text, self.width())
         if self.sizeHint() != before:
             self.updateGeometry()
+
+
+class SteadyFigure(QWidget):
+    """A large figure and, on the same line, its ± in softer ink."""
+
+    _GAP = 8
+
+    def __init__(self, *, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._fonts = role_font(TextRole.HUGE), role_font(TextRole.TITLE)
+        self._words = ("", "")
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+
+    def show_figure(self, figure: str, doubt: str) -> None:
+        """Show another."""
+        self._words = (figure, doubt)
+        self.setAccessibleName(self.text())
+        self.update()
+
+    def text(self) -> str:
+        """Both, as one reads them."""
+        return " ".join(word for word in self._words if word)
+
+    def sizeHint(self) -> QSize:
+        return QSize(120, line_height(self._fonts[0]))
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = open_painter(self)
+        left, base = 0.0, QFontMetricsF(self._fonts[0]).ascent()
+        for font, words, ink in zip(self._fonts, self._words, (Ink.PLAIN, Ink.SOFT), strict=True):
+            painter.setFont(font)
+            painter.setPen(self.palette().color(ink.value))
+            painter.drawText(QPointF(left, base), words)
+            left += text_width(font, words) + self._GAP
+        painter.end()

@@ -121,6 +121,30 @@ def test_units_change_what_is_printed_and_not_the_document(demo: Run) -> None:
     assert "15.1 kg" in demo("weigh", "water carrier", "--level", "14 L").out
 
 
+@pytest.mark.parametrize(
+    ("typed", "kind_kg"),
+    [
+        ("14.3 kg luggage", 14.3),
+        ("14.6 kg - 0.3 kg luggage", 14.3),
+        ("82.6 kg - 68.3 kg", 14.3),
+        ("14.3 kg bathroom", 14.3),
+        ("14.6 kg - 0.3 kg luggage in steps of 0.1 kg", 14.3),
+    ],
+)
+def test_each_way_of_weighing_can_be_typed(demo: Run, typed: str, kind_kg: float) -> None:
+    found = demo("weigh", "water carrier", "--level", "13.3 L", "--scale", typed, "--json").document
+    assert found["weighing"]["agrees"]
+    assert found["weighing"]["sentence"].startswith(f"The scale says {kind_kg:.1f}")
+
+
+def test_a_coarser_step_leaves_more_doubt(demo: Run) -> None:
+    fine, coarse = (
+        demo("weigh", "water carrier", "--level", "13.3 L", "--scale", typed, "--json").document["u95_kg"]
+        for typed in ("14.3 kg luggage", "14.3 kg luggage in steps of 1 kg")
+    )
+    assert coarse > fine
+
+
 # --- loads, swap, gaps ----------------------------------------------------------------------------------------------
 
 

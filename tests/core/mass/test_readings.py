@@ -56,6 +56,33 @@ def test_a_difference_carries_the_scatter_and_the_step_of_both_readings() -> Non
     assert weighed(both).u_lasting_kg == pytest.approx(math.sqrt(2) * weighed(one).u_lasting_kg)
 
 
+@pytest.mark.parametrize("kind", [ScaleKind.KITCHEN, ScaleKind.LUGGAGE, ScaleKind.DIRECT])
+def test_what_a_scale_shows_with_nothing_on_it_is_taken_off(kind: ScaleKind) -> None:
+    plain, zeroed = reading_on(kind, 4.3), reading_on(kind, 4.6, without_kg=0.3)
+    assert weighed(zeroed).mass_kg == pytest.approx(weighed(plain).mass_kg)
+    assert zeroed.offset_doubt_kg < plain.offset_doubt_kg
+    assert weighed(zeroed).u_repeat_kg > weighed(plain).u_repeat_kg
+    below = reading_on(kind, 4.0, without_kg=-0.3)
+    assert weighed(below).mass_kg == pytest.approx(4.3)
+    assert below.without_kg == 0.0
+
+
+@given(kg=st.floats(0.5, 40), off=st.floats(-2, 2))
+def test_a_constant_error_of_the_scale_drops_out_of_a_difference(kg: float, off: float) -> None:
+    assert weighed(reading_on(BATHROOM, 70 + kg + off, without_kg=70 + off)).mass_kg == pytest.approx(kg)
+
+
+def test_a_coarse_display_is_doubted_by_its_step() -> None:
+    coarse = reading_on(ScaleKind.LUGGAGE, 14.0, resolution_kg=1.0)
+    assert weighed(coarse).u_lasting_kg == pytest.approx(math.hypot(1 / math.sqrt(12), 0.15 / math.sqrt(3)))
+
+
+@pytest.mark.parametrize("step_kg", [0.0, -0.1, 6.0, math.nan])
+def test_a_step_no_scale_shows_is_refused(step_kg: float) -> None:
+    with pytest.raises(InputError, match="is not a step a scale shows"):
+        reading_on(ScaleKind.LUGGAGE, 14.0, resolution_kg=step_kg)
+
+
 @pytest.mark.parametrize(
     ("reading", "rule"),
     [

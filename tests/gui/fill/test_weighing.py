@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from core.mass.model import HeightLevel, ScaleKind, VolumeLevel
-from core.mass.weigh import reading_on
+from core.mass.weigh import reading_on, weighed
 from core.quantity import Measured
 from core.store.commands import AddReading, ChangeThing
 from core.things.model import Thing
@@ -33,8 +33,8 @@ def weigh(screen: FillScreen, said: str, alone: str = "", kind: ScaleKind | None
     form.reading.edit.selectAll()
     hand.type_in(form.reading.edit, said)
     if alone:
-        form.without.edit.selectAll()
-        hand.type_in(form.without.edit, alone)
+        form.without().edit.selectAll()
+        hand.type_in(form.without().edit, alone)
 
 
 def carrier(desk: Desk) -> Thing:
@@ -133,10 +133,63 @@ def test_weighed_empty_teaches_the_empty_mass(screen: FillScreen, desk: Desk) ->
 def test_only_a_difference_needs_you_alone(screen: FillScreen) -> None:
     hand.click(screen.weigh)
     form = screen.side.weigh.form
-    assert form.without.isVisible()
+    assert form.alone.isVisible()
     weigh(screen, "13.6", kind=ScaleKind.LUGGAGE)
-    assert not form.without.isVisible()
+    assert not form.alone.isVisible()
+    assert form.nothing.isVisible()
     assert form.save.isEnabled()
+
+
+@pytest.mark.parametrize(
+    ("said", "nothing", "reading_kg", "without_kg"), [("14.0", "0.3", 14.0, 0.3), ("13.4", "-0.3", 13.7, 0.0)]
+)
+def test_a_scale_that_is_off_by_a_constant_is_set_right(
+    screen: FillScreen, desk: Desk, said: str, nothing: str, reading_kg: float, without_kg: float
+) -> None:
+    weigh(screen, said, nothing, kind=ScaleKind.LUGGAGE)
+    assert verdict(screen).startswith("The scale says 13.70 kg ± 0.19")
+    hand.click(screen.side.weigh.form.save)
+    (saved,) = carrier(desk).readings
+    assert (saved.reading_kg, saved.without_kg) == (pytest.approx(reading_kg), pytest.approx(without_kg))
+    assert readings(screen)[0].startswith("13.7 kg · 4 May 2026 · luggage scale")
+
+
+def test_a_coarse_scale_says_less(screen: FillScreen, desk: Desk) -> None:
+    weigh(screen, "14.0", kind=ScaleKind.LUGGAGE)
+    form = screen.side.weigh.form
+    assert form.step.edit.placeholderText() == "50 g"
+    fine = verdict(screen)
+    hand.type_in(form.step.edit, "1 kg")
+    assert verdict(screen) != fine
+    assert verdict(screen).startswith("The scale says 14.0 kg ± 0.6")
+    hand.click(form.save)
+    assert carrier(desk).readings[0].resolution_kg == 1.0
+
+
+def test_a_step_no_scale_has_is_said(screen: FillScreen) -> None:
+    weigh(screen, "14.0", kind=ScaleKind.LUGGAGE)
+    form = screen.side.weigh.form
+    hand.type_in(form.step.edit, "9 kg")
+    assert "is not a step a scale shows" in verdict(screen)
+    form.step.edit.selectAll()
+    hand.type_in(form.step.edit, "9 cm")
+    assert "is a length, not a mass" in form.step.fault()
+    assert not form.save.isEnabled()
+
+
+def test_repeated_readings_make_it_surer_but_never_surer_than_the_scale(
+    screen: FillScreen, desk: Desk, doubt: Callable[[], float]
+) -> None:
+    found = [doubt()]
+    for said in ("14.0", "13.9", "14.1", "14.0", "13.9", "14.1"):
+        weigh(screen, said, kind=ScaleKind.LUGGAGE)
+        hand.click(screen.side.weigh.form.save)
+        found.append(doubt())
+    assert found[1] < found[0]
+    assert found[-1] <= found[1]
+    (first, *_rest) = carrier(desk).readings
+    assert found[-1] >= round(2 * weighed(first).u_lasting_kg, 2)
+    assert kg(screen) == pytest.approx(14.0, abs=0.1)
 
 
 @pytest.mark.parametrize(
