@@ -90,6 +90,8 @@ set_up() {
         give_up "The libraries could not be installed; check the network and the free disk space, then try again."
     "$venv/bin/python" -m pip install -qq --no-input --no-deps --no-build-isolation --no-index --editable "$root" ||
         give_up "Fillmark could not be added to $venv; see the lines above."
+    # So that the first start need not read and check the whole catalog; what is wrong with it, the start itself says.
+    (cd -- "$root" && "$venv/bin/python" -c 'from catalog.load import load_catalog; load_catalog()' 2> /dev/null) || :
     # The dev lock holds the runtime lock's exact versions, so it serves both.
     [ "$1" != dev ] || cat "$root/requirements.lock" "$root/pyproject.toml" | cksum > "$venv/fillmark-runtime"
     printf '%s\n' "$wanted" > "$stamp"

@@ -28,6 +28,15 @@ def schema_of(path: Path) -> int:
     return int(schema)
 
 
+def holds_own_entries(path: Path) -> bool:
+    """Whether something was added to the catalog, as far as can be told without opening the record; a fault is no."""
+    try:
+        with closing(connect(path, query_only=True)) as connection:
+            return connection.execute("SELECT 1 FROM own_entry LIMIT 1").fetchone() is not None
+    except sqlite3.Error:
+        return False  # missing, older or damaged: opening it tells
+
+
 def check_header(path: Path) -> None:
     """`Damaged` unless the file begins as every SQLite file does; `CannotRead` if it cannot be opened."""
     try:

@@ -49,6 +49,10 @@ def load(data: Path | None) -> Loaded | InUse:
         return taken
     import gui.opening.open_record  # noqa: F401  # slow to import, and needed next on the GUI thread
     from catalog.load import load_catalog
+    from core.store.opening import holds_own_entries
+
+    if holds_own_entries(folder.database):
+        import catalog.own_forms  # noqa: F401  # the same
 
     return Loaded(folder=folder, catalog=load_catalog())
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from dataclasses import replace
 from pathlib import Path
@@ -88,3 +89,18 @@ def test_the_first_place_is_beside_pythons_own_compiled_files_and_the_second_for
     assert first.parent.name == "__pycache__"
     assert first.name == second.name
     assert "fillmark" in second.parts
+
+
+def test_two_starts_at_once_never_leave_half_a_file(kept: Path) -> None:
+    """Each of two processes keeps the file again and again; whoever reads meanwhile finds a whole one."""
+    children = []
+    for _ in range(2):
+        child = os.fork()
+        if child == 0:
+            ended = all(write_compiled(kept, "key", CATALOG) for _ in range(100))
+            os._exit(0 if ended else 1)
+        children.append(child)
+    read = [read_compiled(kept, "key") for _ in range(200)]
+    assert [os.waitpid(child, 0)[1] for child in children] == [0, 0]
+    assert read == [CATALOG] * 200
+    assert [path.name for path in kept.parent.iterdir()] == [kept.name]

@@ -14,6 +14,7 @@ from core.errors import StoreError
 from core.store.backup import digest_of
 from core.store.engine import SCHEMA
 from core.store.faults import Damaged, Newer
+from core.store.opening import holds_own_entries
 from core.store.paths import DataFolder
 from core.store.record import Record
 from tests.core.store.examples import clock, open_record
@@ -78,6 +79,18 @@ def _zeroed(content: bytes) -> bytes:
 
 
 @pytest.mark.parametrize(("damage", "fault", "words"), [case[1:] for case in CASES], ids=[case[0] for case in CASES])
+def test_whether_there_are_own_entries_is_told_of_any_file(dipper_database: Path, tmp_path: Path) -> None:
+    assert holds_own_entries(dipper_database)
+    with open_record(tmp_path) as record:
+        assert not holds_own_entries(record.path)
+    odd = tmp_path / "odd.sqlite3"
+    assert not holds_own_entries(odd)
+    for content in (b"", b"SQLite format 3\0", b"no database at all"):
+        odd.write_bytes(content)
+        assert not holds_own_entries(odd)
+        assert odd.read_bytes() == content
+
+
 def test_a_damaged_file_is_recognised_and_left_as_it_is(
     dipper_folder: DataFolder, damage: Callable[[Path], object], fault: type[StoreError], words: str
 ) -> None:
