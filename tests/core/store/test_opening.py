@@ -79,18 +79,6 @@ def _zeroed(content: bytes) -> bytes:
 
 
 @pytest.mark.parametrize(("damage", "fault", "words"), [case[1:] for case in CASES], ids=[case[0] for case in CASES])
-def test_whether_there_are_own_entries_is_told_of_any_file(dipper_database: Path, tmp_path: Path) -> None:
-    assert holds_own_entries(dipper_database)
-    with open_record(tmp_path) as record:
-        assert not holds_own_entries(record.path)
-    odd = tmp_path / "odd.sqlite3"
-    assert not holds_own_entries(odd)
-    for content in (b"", b"SQLite format 3\0", b"no database at all"):
-        odd.write_bytes(content)
-        assert not holds_own_entries(odd)
-        assert odd.read_bytes() == content
-
-
 def test_a_damaged_file_is_recognised_and_left_as_it_is(
     dipper_folder: DataFolder, damage: Callable[[Path], object], fault: type[StoreError], words: str
 ) -> None:
@@ -153,3 +141,15 @@ def test_random_damage_is_either_harmless_or_told_in_one_sentence(dipper_folder:
         fault = ""
     assert "\n" not in fault
     assert dipper_folder.database.read_bytes() == content
+
+
+def test_whether_there_are_own_entries_is_told_of_any_file(dipper_database: Path, tmp_path: Path) -> None:
+    assert holds_own_entries(dipper_database)
+    with open_record(tmp_path) as record:
+        assert not holds_own_entries(record.path)
+    odd = tmp_path / "odd.sqlite3"
+    assert not holds_own_entries(odd)
+    for content in (b"", b"SQLite format 3\0", b"no database at all"):
+        odd.write_bytes(content)
+        assert not holds_own_entries(odd)
+        assert odd.read_bytes() == content
