@@ -46,7 +46,8 @@ def call_first_window(socket_name: str, wait_ms: int = WAIT_MS) -> bool:
     socket.connectToServer(socket_name)
     if not socket.waitForConnected(wait_ms):
         return False
-    return socket.waitForReadyRead(wait_ms) and bytes(socket.readAll().data()) == CALLED
+    socket.waitForReadyRead(wait_ms)  # false also where the answer came together with the end of the connection
+    return bytes(socket.readAll().data()) == CALLED
 
 
 def hand_over(window: MainWindow, error: InUse) -> None:
