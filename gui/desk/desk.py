@@ -57,6 +57,7 @@ class Desk(QObject):
         self.catalog, self._unusable = with_usable_own(catalog, record.house().own)
         self._demo = demo
         self._settings_made: dict[tuple[str | None, str], Setting] = {}
+        self._week_read: tuple[str, Week] | None = None
 
     def house(self) -> House:
         """The house as it is on disk."""
@@ -105,11 +106,15 @@ class Desk(QObject):
         saved = None if person is None else self.record.week(person.id)
         if saved is None or saved.version != WEEK_VERSION:
             return None
+        if self._week_read is not None and self._week_read[0] == saved.plan:
+            return self._week_read[1]
         try:
-            return week_from_text(saved.plan, self.catalog)
+            week = week_from_text(saved.plan, self.catalog)
         except FillmarkError as error:
             self.refused.emit(str(error))
             return None
+        self._week_read = (saved.plan, week)
+        return week
 
     def save_week(self, week: Week, today: datetime.date) -> bool:
         """Keep a planned week, beginning on the Monday of this week."""

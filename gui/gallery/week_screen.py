@@ -16,7 +16,7 @@ from gui.desk.desk import Desk
 from gui.gallery.stage import LONG_NAME, NOON, Stage
 from gui.states import ShownState
 from gui.week import WeekScreen
-from gui.week.planning import Solving
+from gui.week.solving import Solving
 
 THURSDAY = Pin(weekday=3, kind="strength")
 """A day without minutes in the invented household."""
@@ -64,7 +64,6 @@ def preview_page(state: ShownState) -> QWidget:
     stage = Stage(demo=True)
     plan(stage.desk)
     screen = WeekScreen(stage.desk)
-    screen.page.ribbon.plan_block()
     _await(screen.page.ribbon.solving)
     screen.page.ribbon.show_week(8 if state is ShownState.REFUSED else 3)
     return stage.bear(screen)

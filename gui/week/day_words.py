@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from core.effort.words import amount_words
 from core.house.model import House
@@ -21,12 +22,17 @@ LETTERS = "ABCDEFG"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeekContext:
-    """What the words of a week depend on besides the week; `today` is its weekday, or None in another week."""
+    """What the words of a week depend on besides the week; `today` is its weekday, or None in another week.
+
+    `tests` and `marks` are the tests and what happened, by weekday.
+    """
 
     house: House
     wishes: WeekWishes
     wording: Wording
     today: int | None
+    tests: Mapping[int, tuple[str, ...]] = field(default_factory=dict)
+    marks: Mapping[int, str] = field(default_factory=dict)
 
 
 def block_id(weekday: int, exercise_id: str) -> str:
@@ -67,7 +73,12 @@ def kind_names(week: Week) -> tuple[str, ...]:
 def _day(day: DayPlan, week: Week, kind: str, context: WeekContext) -> DayView:
     if day.kind is DayKind.REST:
         return DayView(
-            name=WEEKDAYS[day.weekday][:3], minutes_text="", kind=kind, rest=True, today=day.weekday == context.today
+            name=WEEKDAYS[day.weekday][:3],
+            minutes_text="",
+            kind=kind,
+            notes=tuple(note for note in (context.marks.get(day.weekday, ""),) if note),
+            rest=True,
+            today=day.weekday == context.today,
         )
     same = _one_scheme(day)
     cool_s = sum(block.seconds for block in day.cool_down)
@@ -86,7 +97,9 @@ def _notes(day: DayPlan, pours: str, scheme: str, context: WeekContext) -> tuple
     place = where(day, context)
     warm_s = sum(block.seconds for block in day.warm_up)
     warm = nb(f"warm-up {whole_minutes(warm_s)} min") if warm_s else ""
-    return tuple(note for note in (place, pours, warm, scheme) if note)
+    mark = context.marks.get(day.weekday, "")
+    tests = tuple(f"test: {name}" for name in context.tests.get(day.weekday, ()))
+    return tuple(note for note in (mark, *tests, place, pours, warm, scheme) if note)
 
 
 def _pours(day: DayPlan, week: Week) -> str:

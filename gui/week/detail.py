@@ -13,14 +13,15 @@ MOST_COLUMNS = 4
 
 
 class DetailCard(Card):
-    """`pin_wanted`, `ban_wanted`, `swap_wanted`, `move_wanted` and `closed`, each without arguments: the screen knows
-    the block or the day. `reshaped` when it may need another height.
+    """`pin_wanted`, `ban_wanted`, `swap_wanted`, `move_wanted`, `went_wanted` and `closed`, each without arguments: the
+    screen knows the block or the day. `reshaped` when it may need another height.
     """
 
     pin_wanted = Signal()
     ban_wanted = Signal()
     swap_wanted = Signal()
     move_wanted = Signal()
+    went_wanted = Signal()
     closed = Signal()
     reshaped = Signal()
 
@@ -30,6 +31,7 @@ class DetailCard(Card):
         self._columns = tuple(_Column() for _ in range(MOST_COLUMNS))
         self._caution = Notice()
         self.swap = PrimaryButton("Swap it")
+        self.went = PrimaryButton("How it went")
         self.move_button = SecondaryButton("Move to another day")
         self.pin = SecondaryButton("Keep it on this day")
         self.ban = SecondaryButton("Not this one")
@@ -37,12 +39,16 @@ class DetailCard(Card):
         self._arrange()
         self.swap.clicked.connect(self.swap_wanted)
         self.move_button.clicked.connect(self.move_wanted)
+        self.went.clicked.connect(self.went_wanted)
         self.pin.clicked.connect(self.pin_wanted)
         self.ban.clicked.connect(self.ban_wanted)
         self.close_button.clicked.connect(self.closed)
 
-    def show_detail(self, view: DetailView, *, changeable: bool) -> None:
-        """Paint another block or day; of a week that is only looked at, nothing can be changed."""
+    def show_detail(self, view: DetailView, *, changeable: bool, markable: bool = False) -> None:
+        """Paint another block or day; of a week that is only looked at, nothing can be changed.
+
+        Of a markable day one can say how it went.
+        """
         self._title.setText(view.title)
         shown = (*view.columns, *[("", ())] * (MOST_COLUMNS - len(view.columns)))
         for column, (title, lines) in zip(self._columns, shown, strict=True):
@@ -53,6 +59,7 @@ class DetailCard(Card):
         self.ban.setVisible(changeable and bool(view.exercise_id))
         self.move_button.setVisible(changeable and not view.exercise_id)
         self.swap.setVisible(bool(view.exercise_id))
+        self.went.setVisible(markable and not view.exercise_id)
         self.setAccessibleName(". ".join((view.title, *view.columns[0][1])))
 
     def title(self) -> str:
@@ -84,7 +91,7 @@ class DetailCard(Card):
         head = QHBoxLayout()
         head.setSpacing(Space.S)
         head.addWidget(self._title, 1)
-        for button in (self.swap, self.move_button, self.pin, self.ban):
+        for button in (self.swap, self.went, self.move_button, self.pin, self.ban):
             head.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)
         head.addWidget(self.close_button, 0, Qt.AlignmentFlag.AlignTop)
         columns = QHBoxLayout()

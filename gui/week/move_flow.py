@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 from PySide6.QtCore import QObject, Signal
 
-from core.house.model import Person
+from core.errors import FillmarkError
 from core.house.wishes import WEEKDAYS, Pin, WeekWishes
 from core.plan.model import DayKind
-from core.plan.move import Moved, move_session
-from core.store.codec_week import WEEK_VERSION, week_text
-from core.store.commands import MoveSession, SetWishes
-from core.store.values import SavedWeek
+from core.store.commands import SavePlan, SetWishes
 from gui.desk.desk import Desk
 from gui.week.day_words import kind_names
 from gui.week.freshness import Freshness, Inputs
+from gui.week.orders import plan_order
+from gui.week.planning import Kept, MovedPlan, PlanOrder
+from gui.week.planning import move as move_plan
+from gui.week.ribbon import Ribbon
+from gui.week.solving import Solving
 
 AROUND = "Plan around it"
 
@@ -29,38 +32,51 @@ class MoveFlow(QObject):
     moved = Signal(int)
     refused = Signal(str)
 
-    def __init__(self, desk: Desk, fresh: Freshness, parent: QObject) -> None:
+    def __init__(self, desk: Desk, ribbon: Ribbon, fresh: Freshness, parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._ribbon = ribbon
         self._fresh = fresh
         self._around: WeekWishes | None = None
+        self.solving = Solving(self)
 
     def move(self, source: int, target: int) -> None:
-        """Move the session of a weekday."""
-        person, week, house = self._desk.person(), self._desk.week(), self._desk.house()
+        """Move the session of a weekday, in every week from now on; the newest wish counts."""
+        week, order = self._desk.week(), plan_order(self._desk, self._ribbon, None)
         self._around = None
-        if person is None or week is None or week.days[source].kind is DayKind.REST:
+        if week is None or order is None or week.days[source].kind is DayKind.REST:
             return
-        found = move_session(week, source, target, self._desk.wishes(), house, person)
         what = kind_names(week)[source]
+        done = partial(self._take, order, (what, source, target))
+        self.solving.start(partial(move_plan, order, week, source, target), done=done, failed=self._fail)
+
+    def close(self) -> None:
+        """Wait until nothing is moved any more."""
+        self.solving.close()
+
+    def _take(self, order: PlanOrder, told: tuple[str, int, int], found: MovedPlan) -> None:
+        what, source, target = told
         if found.errors:
             self._around = _kept(found, target)
             why = found.errors[0].replace("_", " ")
             self.refused.emit(f"{what} can’t just move to {WEEKDAYS[target]}. {why[:1].upper()}{why[1:]}")
-            return
-        if self._save(person, found, (f"{what[:1].lower()}{what[1:]}", source, target)):
-            self.moved.emit(target)
+        elif found.kept is not None:
+            sentence = (
+                f"Moved {what[:1].lower()}{what[1:]} from {WEEKDAYS[source]} to {WEEKDAYS[target]}, in every week"
+            )
+            if self._save(order, found.kept, found.wishes, sentence):
+                self.moved.emit(target)
 
-    def _save(self, person: Person, found: Moved, told: tuple[str, int, int]) -> bool:
+    def _save(self, order: PlanOrder, kept: Kept, wishes: WeekWishes, sentence: str) -> bool:
         """Keep the moved week; it needs no new plan."""
-        old = self._desk.record.week(person.id)
-        if old is None:
-            return False
-        saved = SavedWeek(starts=old.starts, version=WEEK_VERSION, plan=week_text(found.week, self._desk.catalog))
-        if not self._desk.do(MoveSession(person.id, found.wishes, saved, *told)):
-            return False
-        self._fresh.planned(saved, Inputs.of(found.wishes, person, self._desk.house()))
-        return True
+        self._ribbon.expect(kept.saved_block, kept.block)
+        self._fresh.planned(kept.saved_week, Inputs.of(wishes, order.person, order.house))
+        return self._desk.do(SavePlan(order.person.id, kept.saved_week, kept.saved_block, wishes, sentence))
+
+    def _fail(self, error: Exception) -> None:
+        if not isinstance(error, FillmarkError):
+            raise error
+        self.refused.emit(str(error))
 
     def plan_around(self) -> bool:
         """Save the wishes of the move that was refused; False when there is none."""
@@ -69,7 +85,7 @@ class MoveFlow(QObject):
         return person is not None and wishes is not None and self._desk.do(SetWishes(person.id, wishes))
 
 
-def _kept(moved: Moved, target: int) -> WeekWishes:
+def _kept(moved: MovedPlan, target: int) -> WeekWishes:
     """The wishes after the move, with that kind of day kept there; only movements can still give way."""
     pin = Pin(weekday=target, kind=moved.week.days[target].kind.value)
     others = tuple(one for one in moved.wishes.pins if one.weekday != target or not one.kind)

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import datetime
-
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.desk.desk import Desk
 from gui.week.paper_flow import PaperFlow, PaperOrder
-from gui.week.ribbon import PRESENT
 from gui.week.week_flow import WeekFlow
 
 
@@ -53,7 +50,7 @@ class Papers(QObject):
             wishes=self._desk.wishes(),
             catalog=self._desk.catalog,
             system=self._desk.units(),
-            starts=saved.starts + datetime.timedelta(weeks=self._flow.number() - PRESENT),
+            starts=self._flow.monday() or saved.starts,
             now=self._desk.record.clock(),
             note=self._flow.title(),
         )

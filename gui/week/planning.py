@@ -1,104 +1,156 @@
-"""Planning a week off the GUI thread: one answer, the newest request wins, and Stop stops the solver at once."""
+"""Planning as the worker does it: a week with the block made from it, a session moved, a day marked.
+
+Each is a function of a frozen order and gives what is to be kept, already written as text. The solver is loaded here,
+at its first use.
+"""
 
 from __future__ import annotations
 
-import threading
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from dataclasses import dataclass
-from typing import Protocol, TypeVar
-
-from PySide6.QtCore import QObject, QTimer, Signal
+import datetime
+from dataclasses import dataclass, replace
 
 from core.house.model import House, Person
-from core.house.wishes import WEEKDAYS, Pin
+from core.house.wishes import WEEKDAYS, Pin, WeekWishes
 from core.knowledge import Catalog
+from core.plan.block_model import Happening, TrainingBlock
 from core.plan.model import Week, WeekRequest
-from gui.worker import Errand, Report
+from core.store.values import SavedBlock, SavedWeek
+from gui.week.solving import Brake
+from gui.worker import Report
 
-T = TypeVar("T")
-
-AGAIN_MS = 20
-"""A stop can meet a solver that has not quite begun; it is asked again until the work is over."""
-
-
-class Solver(Protocol):
-    """What a brake needs of a running solver."""
-
-    def stop_search(self) -> None:
-        """End the search as soon as may be."""
-
-
-class Stopped(Exception):
-    """Nobody waits for this plan any more."""
-
-
-class Brake:
-    """Stops a solve from another thread; `hold` is handed to the work, which gives it every solver it starts."""
-
-    def __init__(self) -> None:
-        self._pulled = threading.Event()
-        self._begun = threading.Event()
-        self._over = threading.Event()
-        self._guard = threading.Lock()
-        self._solver: Solver | None = None
-
-    def hold(self, solver: Solver) -> None:
-        """Remember the running solver; raises `Stopped` once the brake was pulled."""
-        with self._guard:
-            if self._pulled.is_set():
-                raise Stopped
-            self._solver = solver
-
-    def pull(self) -> None:
-        """Stop what runs and let nothing more begin."""
-        with self._guard:
-            self._pulled.set()
-            if self._solver is not None:
-                self._solver.stop_search()
-
-    @contextmanager
-    def held(self) -> Iterator[None]:
-        """Round the work itself, so that others know whether it runs."""
-        self._begun.set()
-        try:
-            yield
-        finally:
-            self._over.set()
-
-    def runs(self, wait_s: float = 0.0) -> bool:
-        """Whether the work has begun and, `wait_s` later, not ended."""
-        return self._begun.is_set() and not self._over.wait(wait_s)
+USUAL_WEEKS = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanOrder:
-    """What a plan is made from."""
+    """What a plan is made from. `old` is the block there is: decoded, as saved, or None; `starts` and `weeks` are those
+    of the block wanted.
+    """
 
     request: WeekRequest
     house: House
     person: Person
     catalog: Catalog
+    today: datetime.date
+    starts: datetime.date
+    weeks: int = USUAL_WEEKS
+    old: TrainingBlock | SavedBlock | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """A block and the texts to keep: the week it is made from, and itself."""
+
+    week: Week
+    block: TrainingBlock
+    saved_week: SavedWeek
+    saved_block: SavedBlock
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Planned:
-    """What the worker brings back: a checked week, what is wrong with it, the pins in its clash with their words."""
+    """What planning brings: a checked week, what is wrong with it, the pins in its clash, and what is to be kept."""
 
     week: Week
     errors: tuple[str, ...] = ()
     pins: tuple[tuple[Pin, str], ...] = ()
+    kept: Kept | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MovedPlan:
+    """A session moved in every week: the wishes that go with it; what it would break, or what is to be kept."""
+
+    week: Week
+    wishes: WeekWishes
+    errors: tuple[str, ...] = ()
+    kept: Kept | None = None
+
+
+def monday_of(day: datetime.date) -> datetime.date:
+    """The Monday of a day's week."""
+    return day - datetime.timedelta(days=day.weekday())
 
 
 def plan(order: PlanOrder, brake: Brake, report: Report) -> Planned:
-    """Plan and check a week. Runs in the worker; the solver is loaded there at its first use."""
+    """Plan and check a week, and make the block."""
     from core.plan.validate import find_week_errors
     from core.plan.week import plan_week
 
     report(0, 1)
     week = plan_week(order.request, order.house, order.person, order.catalog, on_start=brake.hold)
     errors = tuple(find_week_errors(week, order.request, order.house, order.person))
-    return Planned(week=week, errors=errors, pins=_pins_in(week, order))
+    sound = bool(week.days) and not errors
+    kept = keep(order, week, brake) if sound else None
+    return Planned(week=week, errors=errors, pins=_pins_in(week, order), kept=kept)
+
+
+def move(order: PlanOrder, week: Week, source: int, target: int, brake: Brake, report: Report) -> MovedPlan:
+    """Exchange two days of the week in hand, and of what lies ahead of the block."""
+    from core.plan.move import move_session
+
+    report(0, 1)
+    found = move_session(week, source, target, order.request.wishes, order.house, order.person)
+    moved = replace(order, request=replace(order.request, wishes=found.wishes))
+    kept = None if found.errors else keep(moved, found.week, brake)
+    return MovedPlan(week=found.week, wishes=found.wishes, errors=found.errors, kept=kept)
+
+
+def keep(order: PlanOrder, week: Week, brake: Brake) -> Kept:
+    """The block made from a week, going on from the block there is, and both as text."""
+    from core.plan.block import plan_block
+    from core.plan.renew import renewed
+    from core.store.codec_week import WEEK_VERSION, week_text
+
+    request = replace(order.request, keep=week)
+    given = (request, order.house, order.person, order.catalog)
+    new = plan_block(*given, weeks=order.weeks, starts=order.starts, on_start=brake.hold)
+    block = renewed(decoded(order.old, order.catalog), new, order.today, *given)
+    text = week_text(week, order.catalog)
+    saved_week = SavedWeek(starts=monday_of(order.today), version=WEEK_VERSION, plan=text)
+    return Kept(week=week, block=block, saved_week=saved_week, saved_block=written(block, order.catalog, order.starts))
+
+
+def mark(order: PlanOrder, happening: Happening, brake: Brake, report: Report) -> tuple[TrainingBlock, SavedBlock]:
+    """Note what happened, and plan what is left of the block again."""
+    from core.plan.block import plan_block
+    from core.plan.replan import replan
+
+    report(0, 1)
+    given = (order.request, order.house, order.person, order.catalog)
+    old = decoded(order.old, order.catalog)
+    if old is None:
+        old = plan_block(*given, weeks=order.weeks, starts=order.starts, on_start=brake.hold)
+    block = replan(old, happening, *given)
+    return block, written(block, order.catalog, order.starts)
+
+
+def derive(order: PlanOrder, brake: Brake, report: Report) -> TrainingBlock:
+    """The block as saved, or the one that follows from a week that was saved without any."""
+    from core.plan.block import plan_block
+
+    report(0, 1)
+    old = decoded(order.old, order.catalog)
+    if old is not None:
+        return old
+    given = (order.request, order.house, order.person, order.catalog)
+    return plan_block(*given, weeks=order.weeks, starts=order.starts, on_start=brake.hold)
+
+
+def decoded(block: TrainingBlock | SavedBlock | None, catalog: Catalog) -> TrainingBlock | None:
+    """The block itself; None for none, or one written by another version of this program."""
+    from core.store.codec_block import BLOCK_VERSION, block_from_text
+
+    if isinstance(block, SavedBlock):
+        return block_from_text(block.plan, catalog) if block.version == BLOCK_VERSION else None
+    return block
+
+
+def written(block: TrainingBlock, catalog: Catalog, starts: datetime.date) -> SavedBlock:
+    """The block as text."""
+    from core.store.codec_block import BLOCK_VERSION, block_text
+
+    return SavedBlock(starts=block.starts or starts, version=BLOCK_VERSION, plan=block_text(block, catalog))
 
 
 def _pins_in(week: Week, order: PlanOrder) -> tuple[tuple[Pin, str], ...]:
@@ -110,68 +162,3 @@ def _pins_in(week: Week, order: PlanOrder) -> tuple[tuple[Pin, str], ...]:
     named = [(pin, pin_words(pin, order.catalog)) for pin in order.request.wishes.pins]
     ways = week.clash.ways_out
     return tuple(pair for pair in named if any(pair[1] in way and WEEKDAYS[pair[0].weekday] in way for way in ways))
-
-
-class Solving(QObject):
-    """Runs work that solves, and can be stopped at once. `busy_changed` tells whether an answer is awaited."""
-
-    busy_changed = Signal(bool)
-
-    def __init__(self, parent: QObject) -> None:
-        super().__init__(parent)
-        self._errand = Errand(self)
-        self._errand.busy_changed.connect(self.busy_changed)
-        self._brake: Brake | None = None
-        self._stopping: list[Brake] = []
-        self._again = QTimer(self)
-        self._again.setInterval(AGAIN_MS)
-        self._again.timeout.connect(self._pull)
-
-    def start(
-        self,
-        work: Callable[[Brake, Report], T],
-        *,
-        done: Callable[[T], None],
-        failed: Callable[[Exception], None],
-    ) -> None:
-        """Begin `work`; whatever ran before is stopped and its answer dropped."""
-        self._halt()
-        brake = self._brake = Brake()
-
-        def carried_out(report: Report) -> T:
-            with brake.held():
-                return work(brake, report)
-
-        self._errand.start(carried_out, done=done, failed=failed)
-
-    def stop(self) -> None:
-        """Nobody waits any more: no answer will come."""
-        self._halt()
-        self._errand.stop()
-
-    def is_busy(self) -> bool:
-        """Whether an answer is awaited."""
-        return self._errand.is_busy()
-
-    def close(self) -> None:
-        """Stop, and wait for the thread to end."""
-        self.stop()
-        self._again.stop()
-        for brake in self._stopping:
-            while brake.runs(AGAIN_MS / 1000):
-                brake.pull()
-        self._errand.close()
-
-    def _halt(self) -> None:
-        if self._brake is not None:
-            self._brake.pull()
-            self._stopping.append(self._brake)
-            self._brake = None
-            self._again.start()
-
-    def _pull(self) -> None:
-        self._stopping = [brake for brake in self._stopping if brake.runs()]
-        for brake in self._stopping:
-            brake.pull()
-        if not self._stopping:
-            self._again.stop()

@@ -15,8 +15,8 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.errors import FillmarkError
 from core.house.wishes import Pin
-from core.plan.model import Status, Week, WeekRequest
-from core.store.commands import ChangeSettings
+from core.plan.model import Status, Week
+from core.store.commands import ChangeSettings, SavePlan
 from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
 from gui.shell.entry import ScreenName
@@ -25,11 +25,13 @@ from gui.week.clash_card import ClashCard
 from gui.week.day_words import moves_sentence
 from gui.week.freshness import Freshness, Inputs
 from gui.week.move_flow import AROUND, MoveFlow
+from gui.week.orders import plan_order
 from gui.week.papers import Papers
-from gui.week.planning import Planned, PlanOrder, Solving, plan
+from gui.week.planning import Kept, Planned, plan
 from gui.week.readiness_card import ReadinessCard
 from gui.week.ribbon import Ribbon
 from gui.week.set_up_page import SetUpPage, centred
+from gui.week.solving import Solving
 from gui.week.week_flow import WeekFlow
 from gui.week.week_page import WeekPage
 from gui.week.wish_deeds import WishDeeds
@@ -64,7 +66,7 @@ class WeekScreen(Page):
         self.clash = ClashCard()
         self.page = WeekPage(Ribbon(desk))
         self.flow = WeekFlow(desk, self.page, self._deeds)
-        self.moves = MoveFlow(desk, self._fresh, self)
+        self.moves = MoveFlow(desk, self.page.ribbon, self._fresh, self)
         self.papers = Papers(desk, self.flow, self)
         self._stack = QStackedWidget()
         self._readiness_page = PageScroll(centred(self.readiness))
@@ -90,11 +92,13 @@ class WeekScreen(Page):
             self._show_set_up()
             self.toast.say("Choose at least one day first.")
         else:
-            self.page.ribbon.pause()
-            house = self._desk.house()
-            request = WeekRequest(wishes=wishes, keep=self._week)
-            order = PlanOrder(request=request, house=house, person=person, catalog=self._desk.catalog)
-            done = partial(self._show_planned, Inputs.of(wishes, person, house))
+            self._start(Inputs.of(wishes, person, self._desk.house()))
+
+    def _start(self, inputs: Inputs) -> None:
+        self._paint_set_up()
+        order = plan_order(self._desk, self.page.ribbon, self.set_up.block.wish())
+        if order is not None:
+            done = partial(self._show_planned, inputs)
             self.solving.start(partial(plan, order), done=done, failed=self._show_failed)
 
     def week(self) -> Week | None:
@@ -105,6 +109,7 @@ class WeekScreen(Page):
         """Stop whatever runs, and wait for its thread to end."""
         self.solving.close()
         self.page.ribbon.solving.close()
+        self.moves.close()
         self.flow.close_work()
         self.papers.close()
 
@@ -143,6 +148,7 @@ class WeekScreen(Page):
         self._desk.changed.connect(self._refresh)
         self._connect_clash()
         self.flow.looked.connect(self._paint_bar)
+        self.flow.marks.refused.connect(self.toast.say)
         self.flow.banned.connect(self._say_banned)
         self.flow.move_wanted.connect(self.moves.move)
         self.moves.moved.connect(self.flow.show_moved)
@@ -178,6 +184,7 @@ class WeekScreen(Page):
             self.flow.close_detail()
         self._person_id = person.id if person is not None else ""
         self._week = self._desk.week()
+        self.page.ribbon.refresh()
         if person is None:
             self._turn_to(self.nobody)
         elif self._week is not None:
@@ -199,6 +206,7 @@ class WeekScreen(Page):
     def _paint_set_up(self) -> None:
         places = self._desk.house().places
         self.set_up.show_wishes(self._desk.wishes(), places, has_week=self._week is not None)
+        self.set_up.block.show_block(self.page.ribbon.block(), self.page.ribbon.today())
 
     def _turn_days(self) -> None:
         """To the days, or from them back to the week."""
@@ -213,19 +221,18 @@ class WeekScreen(Page):
             self.toast.say(f"This plan broke a rule and is not shown: {planned.errors[0]}")
         elif week.clash is not None or week.status is Status.IMPOSSIBLE:
             self._show_clash(planned)
-        elif week.days:
-            self._keep(week, before, inputs)
+        elif planned.kept is not None:
+            self._keep(planned.kept, before, inputs)
 
-    def _keep(self, week: Week, before: Week | None, inputs: Inputs) -> None:
-        """Save a planned week; that it changed paints it, on the page turned to before."""
+    def _keep(self, kept: Kept, before: Week | None, inputs: Inputs) -> None:
+        """Save a planned week and its block; that they changed paints them, on the page turned to before."""
+        week = kept.week
         self._stack.setCurrentWidget(self.page)
-        if not self._desk.save_week(week, self._desk.record.clock().date()):
+        self.page.ribbon.expect(kept.saved_block, kept.block)
+        self._fresh.planned(kept.saved_week, inputs)
+        if not self._desk.do(SavePlan(self._person_id, kept.saved_week, kept.saved_block)):
             self._show_saved()
             return
-        saved = self._desk.record.week(self._person_id)
-        if saved is not None:
-            self._fresh.planned(saved, inputs)
-        self._paint_bar()
         short = CUT_SHORT if week.status is Status.CUT_SHORT else ""
         self.toast.say(f"{moves_sentence(before, week)}{short}", undo=True)
 
@@ -242,7 +249,6 @@ class WeekScreen(Page):
     def _stop(self) -> None:
         self.solving.stop()
         self.toast.say("Stopped. Nothing was changed.")
-        self.page.ribbon.refresh()
 
     def _paint_bar(self, *_ignored: object) -> None:
         """Title, and the buttons that make sense now."""
@@ -266,7 +272,9 @@ class WeekScreen(Page):
             return "planning…"
         if person is None:
             return BUILT_FROM
-        return CHANGED if stale else f"for {person.name} · {BUILT_FROM}"
+        on_week = self._stack.currentWidget() is self.page
+        when = self.flow.when() if on_week else ""
+        return CHANGED if stale else f"for {person.name} · {when or BUILT_FROM}"
 
     def _is_fresh(self) -> bool:
         person, saved = self._desk.person(), self._desk.record.week(self._person_id)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from core.house.model import Place
 from core.house.wishes import WeekWishes
 from gui.theme import Space
+from gui.week.block_panel import BlockPanel
 from gui.week.days_panel import DaysPanel
 from gui.week.goals_panel import GoalsPanel
 from gui.week.quiet_panel import QuietPanel
@@ -16,7 +17,7 @@ DAYS_WIDTH, GOALS_WIDTH, ALONE_WIDTH = 640, 420, 720
 
 
 class SetUpPage(QWidget):
-    """`days`, `goals` and `quiet`, painted together because one sums up the other."""
+    """`days`, `goals`, `block` and `quiet`, painted together because one sums up the other."""
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -24,11 +25,13 @@ class SetUpPage(QWidget):
         self.goals = GoalsPanel()
         self.quiet = QuietPanel()
         self.days.setMaximumWidth(DAYS_WIDTH)
-        for panel in (self.goals, self.quiet):
+        self.block = BlockPanel()
+        for panel in (self.goals, self.block, self.quiet):
             panel.setMaximumWidth(GOALS_WIDTH)
         beside = QVBoxLayout()
         beside.setSpacing(Space.M)
         beside.addWidget(self.goals)
+        beside.addWidget(self.block)
         beside.addWidget(self.quiet)
         beside.addStretch(1)
         row = _row_on_top(self)

@@ -2,30 +2,30 @@
 
 from __future__ import annotations
 
+import datetime
 from functools import partial
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QPoint, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from core.house.wishes import WEEKDAYS
+from core.plan.block_model import BlockWeek
 from core.plan.frame import TARGET_SETS
 from core.plan.model import Week
 from gui.desk.desk import Desk, Jump
 from gui.desk.wording import Wording
 from gui.shell.entry import ScreenName
+from gui.week.block_words import AboutWeek, about_week, marks_by_day, tests_by_day, week_title
+from gui.week.dates import day_words, week_words
 from gui.week.day_words import WeekContext, day_views
 from gui.week.detail_words import DetailView, block_detail, day_detail
+from gui.week.mark_flow import MarkFlow
 from gui.week.part_words import check_lines, fills_view, missing_families, trained_rows
-from gui.week.ribbon import PRESENT, week_title
 from gui.week.week_page import WeekPage
 from gui.week.why_none import WhyNone, WhyOrder
 from gui.week.wish_deeds import WishDeeds
 from gui.widgets import BarRow
-
-if TYPE_CHECKING:
-    from core.plan.block import BlockWeek
 
 DAY = "day"
 
@@ -45,13 +45,15 @@ class WeekFlow(QObject):
         self.page = page
         self._deeds = deeds
         self._week: Week | None = None
-        self._looked_at: BlockWeek | None = None
         self._opened = ""
         self._menu: QMenu | None = None
         self._why = WhyNone(desk.catalog, self)
         self._why.known.connect(self._show_reasons)
+        self.marks = MarkFlow(desk, page.ribbon, page)
         page.ribbon.week_wanted.connect(self._look_at)
-        page.preview.back_wanted.connect(self._look_back)
+        page.ribbon.block_known.connect(self._show_block)
+        page.preview.back_wanted.connect(page.ribbon.show_present)
+        page.detail.went_wanted.connect(self._offer_marks)
         page.kept.pin_removed.connect(deeds.remove_pin)
         page.kept.ban_removed.connect(deeds.allow)
         page.block_wanted.connect(self._open)
@@ -65,8 +67,8 @@ class WeekFlow(QObject):
         page.detail.closed.connect(self.close_detail)
 
     def show_week(self, week: Week) -> None:
-        """Paint the week the person has; a look at another one ends."""
-        self._week, self._looked_at = week, None
+        """Paint the week the person has, or the present one of its block."""
+        self._week = week
         self._paint()
 
     def show_moved(self, weekday: int) -> None:
@@ -76,21 +78,35 @@ class WeekFlow(QObject):
         self.page.columns[weekday].head().setFocus()
 
     def shown_week(self) -> Week | None:
-        """The week on the page."""
-        return self._week if self._looked_at is None else self._looked_at.week
+        """The week on the page: the one of the block that is looked at, or the one a block is made from."""
+        shown = self.page.ribbon.shown()
+        return self._week if self._week is None or shown is None else shown.week
 
-    def number(self) -> int:
-        """Its number in the block."""
-        return PRESENT if self._looked_at is None else self._looked_at.number
+    def monday(self) -> datetime.date | None:
+        """The Monday of the week on the page; None while there is no block."""
+        block, shown = self.page.ribbon.block(), self.page.ribbon.shown()
+        return None if block is None or shown is None else block.monday_of(shown.number)
 
     def title(self) -> str:
         """What the page is called."""
-        other = self._looked_at
-        return week_title(PRESENT, "build") if other is None else week_title(other.number, other.kind)
+        block, shown = self.page.ribbon.block(), self.page.ribbon.shown()
+        return "Week" if block is None or shown is None else week_title(shown, block, self.page.ribbon.present())
+
+    def when(self) -> str:
+        """The dates of the week on the page, and whether the block has begun, in words."""
+        block, monday, ribbon = self.page.ribbon.block(), self.monday(), self.page.ribbon
+        if block is None or block.starts is None or monday is None:
+            return ""
+        if ribbon.is_running() or ribbon.looks_elsewhere():
+            return week_words(monday)
+        if ribbon.today() < block.starts:
+            return f"begins on {day_words(block.starts)}"
+        return "this block is over; plan again for the next one"
 
     def close_work(self) -> None:
         """Wait until nothing is looked into."""
         self._why.close()
+        self.marks.close()
 
     def close_detail(self) -> None:
         """Take the details of a block or a day away."""
@@ -102,12 +118,12 @@ class WeekFlow(QObject):
         if week is None:
             return
         context, page = self._context(), self.page
-        page.show_days(day_views(week, context), movable=self._looked_at is None)
+        page.show_days(day_views(week, context), movable=not page.ribbon.looks_elsewhere())
         page.kept.show_wishes(self._desk.wishes(), self._desk.catalog)
         page.trained.show_rows(self._trained(week))
         page.fills.show_fills(fills_view(week, context.today, context.wording.system))
         page.checks.show_checks(check_lines(week, context.wording))
-        page.preview.setVisible(self._looked_at is not None)
+        page.preview.show_about(self._about(context.wording))
         self._paint_detail()
 
     def _trained(self, week: Week) -> tuple[BarRow, ...]:
@@ -132,21 +148,37 @@ class WeekFlow(QObject):
         house, today = self._desk.house(), self._desk.record.clock().weekday()
         names = (*(thing.name for thing in house.things), *(place.name for place in house.places))
         wording = Wording(self._desk.units(), names)
-        now = today if self._looked_at is None else None
-        return WeekContext(house=house, wishes=self._desk.wishes(), wording=wording, today=now)
+        ribbon = self.page.ribbon
+        block, shown = ribbon.block(), ribbon.shown()
+        now = today if block is None or (ribbon.is_running() and not ribbon.looks_elsewhere()) else None
+        return WeekContext(
+            house=house,
+            wishes=self._desk.wishes(),
+            wording=wording,
+            today=now,
+            tests={} if block is None or shown is None else tests_by_day(shown, block),
+            marks={} if block is None or shown is None else marks_by_day(shown.number, block.happened),
+        )
 
-    def _look_at(self, week: BlockWeek | None) -> None:
+    def _about(self, wording: Wording) -> AboutWeek | None:
+        block, shown, person = self.page.ribbon.block(), self.page.ribbon.shown(), self._desk.person()
+        if block is None or shown is None or person is None:
+            return None
+        return about_week(shown, block, self.page.ribbon.present(), self._desk.record.tests(person.id), wording)
+
+    def _look_at(self, _week: BlockWeek | None) -> None:
         """Look at another week of the block; it is planned, not yet the one to train."""
-        block = self.page.ribbon.block()
-        self._looked_at = week
         self.close_detail()
-        if week is not None and block is not None:
-            self.page.preview.show_week(week, block.tests, self._context().wording)
+        self._show_block()
+
+    def _show_block(self) -> None:
         self._paint()
         self.looked.emit()
 
-    def _look_back(self) -> None:
-        self.page.ribbon.show_week(PRESENT)
+    def _offer_marks(self) -> None:
+        detail, button = self._detail(), self.page.detail.went
+        if detail is not None:
+            self._menu = self.marks.offer(detail.pin.weekday, button.mapToGlobal(button.rect().bottomLeft()))
 
     def _open(self, shown_id: str) -> None:
         self._opened = shown_id
@@ -168,7 +200,9 @@ class WeekFlow(QObject):
         if detail is None:
             self.close_detail()
         else:
-            self.page.open_detail(detail, self._opened, changeable=self._looked_at is None)
+            changeable = not self.page.ribbon.looks_elsewhere()
+            markable = self.marks.can_mark(detail.pin.weekday)
+            self.page.open_detail(detail, self._opened, changeable=changeable, markable=markable)
 
     def _offer(self, shown_id: str, at: QPoint) -> None:
         """The same deeds as in the opened block, under the right button."""

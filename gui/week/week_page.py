@@ -69,9 +69,9 @@ class WeekPage(QWidget):
         if before is not None:
             self.columns[before[0]].take_focus(before[1])
 
-    def open_detail(self, view: DetailView, shown_id: str, *, changeable: bool) -> None:
+    def open_detail(self, view: DetailView, shown_id: str, *, changeable: bool, markable: bool) -> None:
         """Dock the details of a block or a day below the week."""
-        self.detail.show_detail(view, changeable=changeable)
+        self.detail.show_detail(view, changeable=changeable, markable=markable)
         self._dock.show()
         self._fit_dock()
         self._dock.verticalScrollBar().setValue(0)

@@ -30,7 +30,7 @@ from core.store.commands.things import (
     SetFills,
     SetOwnCheck,
 )
-from core.store.commands.week import MoveSession
+from core.store.commands.week import SavePlan
 
 __all__ = [
     "AddOwn",
@@ -52,7 +52,6 @@ __all__ = [
     "ForgetWeek",
     "LoadHouse",
     "LoadRecord",
-    "MoveSession",
     "Plan",
     "RemoveOwn",
     "RemovePerson",
@@ -62,6 +61,7 @@ __all__ = [
     "RemoveTest",
     "RemoveThing",
     "SaveBlock",
+    "SavePlan",
     "SaveWeek",
     "SetFill",
     "SetFills",

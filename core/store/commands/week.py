@@ -1,33 +1,38 @@
-"""A week and what is wished for it, changed in one step, so that one undo takes both back."""
+"""A plan kept in one step, so that one undo takes all of it back: the week, its block, and wishes that go with it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.house.wishes import WEEKDAYS, WeekWishes
+from core.house.wishes import WeekWishes
 from core.store.changes import Part
 from core.store.commands.base import Plan, known_places, put
 from core.store.state import State
-from core.store.values import SavedWeek
+from core.store.values import SavedBlock, SavedWeek
 
 
 @dataclass(frozen=True, slots=True)
-class MoveSession:
-    """Keep a week whose session `what` moved from one weekday to another, with the wishes that moved along."""
+class SavePlan:
+    """Keep the week a person was given and the block made from it; `sentence` is for the undo line.
+
+    Wishes are given when they changed with the plan, as when a session was moved.
+    """
 
     person_id: str
-    wishes: WeekWishes
     week: SavedWeek
-    what: str
-    source: int
-    target: int
+    block: SavedBlock
+    wishes: WeekWishes | None = None
+    sentence: str = ""
 
     def plan(self, state: State) -> Plan:
         """See `Command`."""
-        state.person(self.person_id)
-        known_places(state, (day.place_id for day in self.wishes.days))
-        changes = (
-            put(state, Part.WISHES, self.person_id, self.wishes),
+        name = state.person(self.person_id).name
+        verb = "Changed" if self.person_id in state.weeks else "Planned"
+        changes = [
             put(state, Part.WEEK, self.person_id, self.week),
-        )
-        return Plan(changes, f"Moved {self.what} from {WEEKDAYS[self.source]} to {WEEKDAYS[self.target]}")
+            put(state, Part.BLOCK, self.person_id, self.block),
+        ]
+        if self.wishes is not None:
+            known_places(state, (day.place_id for day in self.wishes.days))
+            changes.insert(0, put(state, Part.WISHES, self.person_id, self.wishes))
+        return Plan(tuple(changes), self.sentence or f"{verb} the week of {name}")

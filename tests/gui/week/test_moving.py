@@ -25,7 +25,7 @@ def test_a_session_is_dragged_to_a_free_day(screen: WeekScreen, week_desk: Desk)
     assert _exercises(screen, SUNDAY) == before
     assert _week_kind(screen, SATURDAY) is DayKind.REST
     assert week_desk.wishes().days[2] == DayWish(weekday=SUNDAY, minutes=30)
-    assert screen.toast.sentence() == "Moved easy run or walk from Saturday to Sunday"
+    assert screen.toast.sentence() == "Moved easy run or walk from Saturday to Sunday, in every week"
 
 
 def test_the_day_below_a_drag_is_marked_until_it_ends(screen: WeekScreen) -> None:
@@ -55,11 +55,14 @@ def test_keys_do_what_a_drag_does(screen: WeekScreen) -> None:
     assert "Alt" in saturday.accessibleDescription()
     saturday.setFocus()
     hand.key(saturday, Qt.Key.Key_Right, alt)
+    _await(screen)
     assert _exercises(screen, SUNDAY) == before
     assert sunday.hasFocus()
     hand.key(sunday, Qt.Key.Key_Right, alt)
+    _await(screen)
     assert _exercises(screen, SUNDAY) == before
     hand.key(sunday, Qt.Key.Key_Left, alt)
+    _await(screen)
     assert _exercises(screen, SATURDAY) == before
 
 
@@ -72,6 +75,7 @@ def test_the_menu_of_an_opened_day_names_the_other_days(screen: WeekScreen) -> N
     assert [action.text() for action in menu.actions()][-2:] == ["To Friday", "To Sunday"]
     menu.actions()[-1].trigger()
     menu.close()
+    _await(screen)
     assert _exercises(screen, SUNDAY) == before
     assert screen.page.detail.title().startswith("Sunday")
 
@@ -157,4 +161,11 @@ def _drag(screen: WeekScreen, source: int, target: int) -> None:
     hand.move(head, head.rect().center() + QPoint(30, 0))
     hand.move(head, _to(screen, head, target))
     hand.release(head, _to(screen, head, target))
+    _await(screen)
+
+
+def _await(screen: WeekScreen) -> None:
+    """Until what was moved is kept, or refused."""
     settle()
+    while screen.moves.solving.is_busy():
+        settle()

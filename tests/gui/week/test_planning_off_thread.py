@@ -6,24 +6,20 @@ Times are of the processor, not of the clock, so that a busy machine changes not
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator
 from dataclasses import replace
 
-import pytest
 from PySide6.QtCore import QTimer
 from pytestqt.qtbot import QtBot
 
 from core.house.wishes import DayWish
-from core.plan.block import TrainingBlock
 from core.store.commands import SetWishes
 from gui.desk.desk import Desk
 from gui.week import WeekScreen
-from gui.week.ribbon import Ribbon
 from tests.dipper import INES
 from tests.gui import hand
 from tests.gui.looking import settle
-from tests.gui.week.conftest import WISHES, shown
-from tests.gui.week.eyes import PLANNING_MS, await_plan, open_first
+from tests.gui.week.conftest import WISHES
+from tests.gui.week.eyes import await_plan, open_first
 
 BEAT_MS = 5
 MOST_GAP_S = 0.1
@@ -132,41 +128,3 @@ def test_a_press_on_the_week_does_not_hold_the_window_up(screen: WeekScreen) -> 
         press()
         assert time.thread_time() - begun < 2 * MOST_BLOCK_S
         settle()
-
-
-@pytest.mark.parametrize("number", [0, 4, 8])
-def test_the_eight_weeks_come_by_themselves_and_can_be_looked_into(
-    block_screen: WeekScreen, number: int, qtbot: QtBot
-) -> None:
-    ribbon = block_screen.page.ribbon
-    ribbon.show_week(number)
-    kinds = {0: "Test week, preview", 4: "Week 4 of 8, preview", 8: "Week 8 of 8, preview"}
-    assert block_screen.bar.title() == kinds[number]
-    assert block_screen.page.preview.isVisible()
-    assert "This is a preview" in block_screen.page.preview.text()
-    hand.click(block_screen.page.columns[0].cards()[0])
-    assert not block_screen.page.detail.pin.isVisible()
-    hand.click(block_screen.page.preview.back)
-    assert block_screen.bar.title() == "Week 1 of 8"
-    assert not block_screen.page.preview.isVisible()
-
-
-@pytest.fixture(scope="module")
-def shared() -> list[TrainingBlock]:
-    """Keeps the block, so that it is planned once."""
-    return []
-
-
-@pytest.fixture
-def block_screen(
-    week_desk: Desk, qtbot: QtBot, shared: list[TrainingBlock], monkeypatch: pytest.MonkeyPatch
-) -> Iterator[WeekScreen]:
-    if shared:
-        monkeypatch.setattr(Ribbon, "refresh", lambda ribbon: ribbon.show_block(shared[0]))
-    made = shown(week_desk, qtbot)
-    qtbot.waitUntil(lambda: made.page.ribbon.block() is not None, timeout=2 * PLANNING_MS)
-    block = made.page.ribbon.block()
-    assert block is not None
-    shared.append(block)
-    yield made
-    made.close_work()
