@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
@@ -65,31 +66,26 @@ def about_week(
 
 
 def _test_lines(week: BlockWeek, block: TrainingBlock, results: tuple[LoggedTest, ...]) -> tuple[str, ...]:
-    """Each test with its day, and the result where one was written down in this week."""
+    """The tests of each day in a line, with the result where one was written down in this week."""
     known = {protocol.id: protocol for protocol in block.tests}
     monday = block.monday_of(week.number)
-    lines = []
-    for test in week.tests:
+    by_day: dict[str, list[str]] = {}
+    for test in sorted(week.tests, key=lambda test: (test.weekday is None, test.weekday or 0)):
         protocol = known[test.protocol_id]
-        day = "on a day with time for it" if test.weekday is None else f"on {WEEKDAYS[test.weekday]}"
+        day = "On a day with time for it" if test.weekday is None else WEEKDAYS[test.weekday]
         found = [one for one in results if one.test_id == protocol.id and _in_week(one.date, monday)]
-        told = f": {nb(f'{found[-1].result:g} {protocol.unit}')}" if found else ""
-        lines.append(f"{protocol.name}, {day}{told}")
-    return tuple(lines)
+        told = f" ({nb(f'{found[-1].result:g} {protocol.unit}')})" if found else ""
+        by_day.setdefault(day, []).append(f"{protocol.name[:1].lower()}{protocol.name[1:]}{told}")
+    return tuple(f"{day}: {', '.join(names)}" for day, names in by_day.items())
 
 
 def _in_week(day: datetime.date, monday: datetime.date | None) -> bool:
     return monday is not None and 0 <= (day - monday).days < len(WEEKDAYS)
 
 
-def tests_by_day(week: BlockWeek, block: TrainingBlock) -> Mapping[int, tuple[str, ...]]:
-    """Names of the tests of each weekday that has any."""
-    names = {protocol.id: protocol.name for protocol in block.tests}
-    found: dict[int, tuple[str, ...]] = {}
-    for test in week.tests:
-        if test.weekday is not None:
-            found[test.weekday] = (*found.get(test.weekday, ()), names[test.protocol_id])
-    return found
+def tests_by_day(week: BlockWeek) -> Mapping[int, int]:
+    """How many tests each weekday has that has any."""
+    return Counter(test.weekday for test in week.tests if test.weekday is not None)
 
 
 def marks_by_day(number: int, happened: Iterable[Happening]) -> Mapping[int, str]:

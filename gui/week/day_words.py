@@ -24,14 +24,14 @@ LETTERS = "ABCDEFG"
 class WeekContext:
     """What the words of a week depend on besides the week; `today` is its weekday, or None in another week.
 
-    `tests` and `marks` are the tests and what happened, by weekday.
+    `tests` and `marks` are how many tests there are and what happened, by weekday.
     """
 
     house: House
     wishes: WeekWishes
     wording: Wording
     today: int | None
-    tests: Mapping[int, tuple[str, ...]] = field(default_factory=dict)
+    tests: Mapping[int, int] = field(default_factory=dict)
     marks: Mapping[int, str] = field(default_factory=dict)
 
 
@@ -98,8 +98,8 @@ def _notes(day: DayPlan, pours: str, scheme: str, context: WeekContext) -> tuple
     warm_s = sum(block.seconds for block in day.warm_up)
     warm = nb(f"warm-up {whole_minutes(warm_s)} min") if warm_s else ""
     mark = context.marks.get(day.weekday, "")
-    tests = tuple(f"test: {name}" for name in context.tests.get(day.weekday, ()))
-    return tuple(note for note in (mark, *tests, place, pours, warm, scheme) if note)
+    tests = context.tests.get(day.weekday, 0)
+    return tuple(note for note in (mark, counted(tests, "test") if tests else "", place, pours, warm, scheme) if note)
 
 
 def _pours(day: DayPlan, week: Week) -> str:

@@ -6,14 +6,14 @@ import datetime
 from dataclasses import dataclass
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from core.errors import InputError
 from core.house.model import Place
 from core.house.wishes import WEEKDAYS, DayWish
 from core.quantity.units import parse_time_min
 from gui.desk.wording import nb
-from gui.theme import Space, TextRole
+from gui.theme import CONTROL_HEIGHT, Space, TextRole
 from gui.widgets import (
     ActionChip,
     Card,
@@ -123,7 +123,10 @@ class DaysPanel(Card):
             grid.addWidget(Text(heading, TextRole.SMALL, Ink.SOFT), 0, column)
         for row, line in enumerate(self.lines, start=1):
             for column, widget in enumerate((line.chip, line.minutes, line.place, line.start)):
-                grid.addWidget(widget, row, column, Qt.AlignmentFlag.AlignTop if column else CHIP_PLACE)
+                if column:
+                    grid.addWidget(widget, row, column, Qt.AlignmentFlag.AlignTop)
+                else:
+                    grid.addWidget(_lowered(widget), row, column, CHIP_PLACE)
         for column, share in ((1, 3), (2, 4), (3, 3)):
             grid.setColumnStretch(column, share)
         return holder
@@ -202,6 +205,15 @@ class DaysPanel(Card):
             line.minutes.show_fault(str(error))
             return None
         return None if line.start.fault() else day
+
+
+def _lowered(chip: QWidget) -> QWidget:
+    """In the middle of the fields beside it, wherever a fault below one of them leaves the row."""
+    holder = QWidget()
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, (CONTROL_HEIGHT - chip.sizeHint().height()) // 2, 0, 0)
+    column.addWidget(chip)
+    return holder
 
 
 def time_of_day(typed: str) -> datetime.time | None:

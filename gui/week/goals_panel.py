@@ -132,7 +132,7 @@ def summary(goals: Goals, days: tuple[DayWish, ...]) -> str:
     possible = frozenset(kind for kind in DayKind if kind is not DayKind.REST)
     wanted = wanted_kinds(len(days), goals, possible)
     kinds = [
-        f"{nb(f'{count} ×')} {DAY_KIND_NAMES[kind].lower()}"
+        f"{nb(f'{count} × ')}{DAY_KIND_NAMES[kind].lower()}"
         for kind, count in wanted.items()
         if count and kind is not DayKind.REST
     ]

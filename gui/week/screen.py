@@ -274,7 +274,9 @@ class WeekScreen(Page):
             return BUILT_FROM
         on_week = self._stack.currentWidget() is self.page
         when = self.flow.when() if on_week else ""
-        return CHANGED if stale else f"for {person.name} · {when or BUILT_FROM}"
+        if stale:
+            return CHANGED
+        return f"{when} · {person.name}" if when else f"for {person.name} · {BUILT_FROM}"
 
     def _is_fresh(self) -> bool:
         person, saved = self._desk.person(), self._desk.record.week(self._person_id)

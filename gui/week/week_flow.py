@@ -156,7 +156,7 @@ class WeekFlow(QObject):
             wishes=self._desk.wishes(),
             wording=wording,
             today=now,
-            tests={} if block is None or shown is None else tests_by_day(shown, block),
+            tests={} if block is None or shown is None else tests_by_day(shown),
             marks={} if block is None or shown is None else marks_by_day(shown.number, block.happened),
         )
 
