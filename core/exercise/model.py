@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from functools import cache
 
 
 class Pattern(StrEnum):
@@ -263,9 +262,8 @@ class BodyShare:
     source_ids: tuple[str, ...] = ()
 
 
-@cache
-def _heaviest(patterns: tuple[tuple[Pattern, float], ...]) -> Pattern:
-    return max(patterns, key=lambda pair: pair[1])[0]
+def _weight(pair: tuple[Pattern, float]) -> float:
+    return pair[1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -313,7 +311,7 @@ class Exercise:
     @property
     def main_pattern(self) -> Pattern:
         """The pattern with the greatest weight (the first of equals)."""
-        return _heaviest(self.patterns)
+        return max(self.patterns, key=_weight)[0] if self.patterns[0][1] < 1 else self.patterns[0][0]
 
     @property
     def family(self) -> Family:

@@ -90,13 +90,14 @@ def _nearest(lift: Lift, used: frozenset[str], bearable_kg: float, only: str) ->
     best: tuple[Ladder, int] | None = None
     least_off = math.inf
     for order, use in enumerate(need.uses):
-        later = LATER_USE * order
-        for sound, worse in ((True, later), (False, later + POOR_HOLD)):
+        for sound, worse in ((True, LATER_USE * order), (False, LATER_USE * order + POOR_HOLD)):
+            if least_off <= worse * target_kg + 1e-9:
+                continue  # no rung can come near enough to make up for that, so its ladder is never built
             ladder = setting.ladder(use, need.count, posture, used, sound=sound, only=only)
             index = ladder.nearest_index(target_kg, low_kg, lift.most_kg(use), bearable_kg=bearable_kg)
             if index is None:
                 continue
-            off = abs(ladder.masses_kg[index] - target_kg) + worse * target_kg
+            off = abs(ladder.mass_kg(index) - target_kg) + worse * target_kg
             if off < least_off - 1e-9:
                 best, least_off = (ladder, index), off
     return best
@@ -115,7 +116,7 @@ def why_no_load(lift: Lift) -> str:
         ladder = setting.ladder(use, need.count, lift.exercise.posture)
         if not len(ladder):
             continue
-        lightest, heaviest = ladder.masses_kg[0], ladder.masses_kg[-1]
+        lightest, heaviest = ladder.mass_kg(0), ladder.mass_kg(-1)
         if heaviest < low_kg:
             return f"the heaviest you can make for it is {heaviest:.1f} kg, it needs at least {low_kg:.1f} kg"
         if lightest > high_kg:

@@ -8,16 +8,16 @@ thing.
 from __future__ import annotations
 
 import math
-from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from core.exercise.model import Use
 from core.loads.model import Gap, Part, Recipe, Rung
 from core.loads.packing import Packed, quickest
-from core.loads.pieces import GRAIN_KG, HEAVIEST_KG, Numbers, States, Whole, piece_mass
+from core.loads.pieces import GRAIN_KG, HEAVIEST_KG, NOTHING, Numbers, States, Whole, piece_mass
 from core.mass.model import Material
 from core.quantity import Measured, Origin, combined
 from core.things.model import Thing
@@ -51,18 +51,27 @@ class Ladder:
         self._sources = sources
         self._materials = materials
         self._cup_l = cup_l
-        self.masses_kg, self._times_s, self._entries = _assembled(sources)
+        self._masses_kg, self._times_s, self._owners, self._locals = _assembled(sources)
         self._made_rungs: dict[tuple[int, int], Rung] = {}
 
+    @cached_property
+    def masses_kg(self) -> tuple[float, ...]:
+        """Every mass, rising."""
+        return tuple(self._masses_kg.tolist())
+
+    def mass_kg(self, index: int) -> float:
+        """The mass at `index`."""
+        return float(self._masses_kg[index])
+
     def __len__(self) -> int:
-        return len(self.masses_kg)
+        return len(self._masses_kg)
 
     def __iter__(self) -> Iterator[Rung]:
         return (self.rung(index) for index in range(len(self)))
 
     def rung(self, index: int) -> Rung:
         """The rung at `index`, with its recipe and uncertainty."""
-        return self._rung_of(*self._entries[index])
+        return self._rung_of(int(self._owners[index]), int(self._locals[index]))
 
     @property
     def sources(self) -> tuple[Source, ...]:
@@ -82,7 +91,7 @@ class Ladder:
         self, target_kg: float, low_kg: float, high_kg: float, *, bearable_kg: float = math.inf
     ) -> int | None:
         """Where the nearest rung is. `bearable_kg` is what mass and its u95 together may not pass."""
-        first, last = bisect_left(self.masses_kg, low_kg - 1e-9), bisect_right(self.masses_kg, high_kg + 1e-9)
+        first, last = self._between(low_kg, high_kg)
         for index in self._outwards(target_kg, first, last):
             if bearable_kg == math.inf or most_kg(self.rung(index)) <= bearable_kg:
                 return index
@@ -92,21 +101,28 @@ class Ladder:
         self, index: int, low_kg: float, high_kg: float, *, within: float, bearable_kg: float = math.inf
     ) -> int:
         """Of the rungs `within` this share of the mass at `index` the one soonest ready, then the nearest."""
-        mass_kg = self.masses_kg[index]
-        low_kg, high_kg = max(low_kg, mass_kg * (1 - within)), min(high_kg, mass_kg * (1 + within))
-        first, last = bisect_left(self.masses_kg, low_kg - 1e-9), bisect_right(self.masses_kg, high_kg + 1e-9)
-        sooner = [at for at in range(first, last) if self._times_s[at] < self._times_s[index] - WORTH_IT_S]
-        sooner.sort(key=lambda at: (self._times_s[at], abs(self.masses_kg[at] - mass_kg), at))
-        fits = (at for at in sooner if bearable_kg == math.inf or most_kg(self.rung(at)) <= bearable_kg)
-        return next(fits, index)
+        if self._times_s[index] <= WORTH_IT_S:
+            return index
+        mass_kg = self.mass_kg(index)
+        first, last = self._between(max(low_kg, mass_kg * (1 - within)), min(high_kg, mass_kg * (1 + within)))
+        times = self._times_s[first:last]
+        sooner = np.flatnonzero(times < self._times_s[index] - WORTH_IT_S)
+        off = np.abs(self._masses_kg[first:last][sooner] - mass_kg)
+        order = (sooner[np.lexsort((off, times[sooner]))] + first).tolist()
+        return next((at for at in order if bearable_kg == math.inf or most_kg(self.rung(at)) <= bearable_kg), index)
+
+    def _between(self, low_kg: float, high_kg: float) -> tuple[int, int]:
+        """The first index from `low_kg` up and the one past `high_kg`."""
+        first = np.searchsorted(self._masses_kg, low_kg - 1e-9, side="left")
+        return int(first), int(np.searchsorted(self._masses_kg, high_kg + 1e-9, side="right"))
 
     def _outwards(self, target_kg: float, first: int, last: int) -> Iterator[int]:
         """Indices from `first` up to `last`, the nearest mass to the target first, the lighter of two equally near."""
-        above = min(max(bisect_left(self.masses_kg, target_kg), first), last)
+        above = min(max(int(np.searchsorted(self._masses_kg, target_kg)), first), last)
         below = above - 1
         while below >= first or above < last:
-            down = target_kg - self.masses_kg[below] if below >= first else math.inf
-            up = self.masses_kg[above] - target_kg if above < last else math.inf
+            down = target_kg - self._masses_kg[below] if below >= first else math.inf
+            up = self._masses_kg[above] - target_kg if above < last else math.inf
             if down <= up:
                 yield below
                 below -= 1
@@ -116,7 +132,7 @@ class Ladder:
 
     def next_above(self, mass_kg: float) -> Rung | None:
         """The first rung heavier than `mass_kg`, or None at the top."""
-        index = bisect_right(self.masses_kg, mass_kg + GRAIN_KG / 2)
+        index = int(np.searchsorted(self._masses_kg, mass_kg + GRAIN_KG / 2, side="right"))
         return self.rung(index) if index < len(self) else None
 
     def at_fill(self, thing_id: str, material_id: str, volume_l: float) -> Rung | None:
@@ -195,12 +211,10 @@ def _mass_of(parts: tuple[Part, ...]) -> Measured:
     return combined(Measured(part.count * part.each.value, part.count * part.each.u, Origin.COMBINED) for part in parts)
 
 
-def _assembled(
-    sources: tuple[Source, ...],
-) -> tuple[tuple[float, ...], tuple[float, ...], tuple[tuple[int, int], ...]]:
+def _assembled(sources: tuple[Source, ...]) -> tuple[Numbers, Numbers, Whole, Whole]:
     """Masses by rising, and for each its time and the source and local state that make it soonest."""
     if not sources:
-        return (), (), ()
+        return NOTHING, NOTHING, NOTHING.astype(np.int64), NOTHING.astype(np.int64)
     columns = [columns_of(source) for source in sources]
     grains = np.concatenate([own for own, _ in columns])
     times = np.concatenate([own + source.penalty_s for source, (_, own) in zip(sources, columns, strict=True)])
@@ -209,8 +223,7 @@ def _assembled(
     ends = np.cumsum([len(own) for own, _ in columns])
     owners = np.searchsorted(ends, kept, side="right")
     locals_ = kept - (ends - [len(own) for own, _ in columns])[owners]
-    masses = tuple((grains[kept] * GRAIN_KG).round(2).tolist())
-    return masses, tuple(times[kept].tolist()), tuple(zip(owners.tolist(), locals_.tolist(), strict=True))
+    return (grains[kept] * GRAIN_KG).round(2), times[kept], owners, locals_
 
 
 def columns_of(source: Source) -> tuple[Whole, Numbers]:

@@ -155,7 +155,8 @@ class Shelf:
         low_kg, high_kg = limits
         posture, count = lift.exercise.posture, lift.need.count
         if self._things[kind_id].facts.hold is None:
-            heaviest = max(self.setting.ladder(use, count, posture).masses_kg, default=0.0)
+            ladder = self.setting.ladder(use, count, posture)
+            heaviest = ladder.mass_kg(-1) if len(ladder) else 0.0
             if heaviest + max(self._masses_kg(kind_id), default=0.0) < low_kg - GRAIN_KG:
                 return False
         return self.plus(kind_id).ladder(use, count, posture).nearest_index(low_kg, low_kg, high_kg) is not None

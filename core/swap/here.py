@@ -12,6 +12,7 @@ from core.exercise.model import Exercise
 from core.exercise.strength import is_strength
 from core.fit.bind import bind
 from core.fit.choose_load import Lift, chosen_load
+from core.fit.first_load import most_at_first_kg
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
 from core.house.model import Person
@@ -78,8 +79,14 @@ def _later_load(exercise: Exercise, setting: Setting, bound: Binding, wanted: _W
     need, load = exercise.load_need, bound.load
     if need is None or load is None or wanted.kg is None or load.mass.value >= wanted.kg:
         return None
+    most_kg = most_at_first_kg(exercise, load.use, need.count, setting.person)
+    if most_kg - wanted.kg > wanted.kg - load.mass.value:
+        return None  # nothing past the most of a first load comes as near
+    lift = Lift(exercise, need, setting, wanted.kg, proven=True, using=using)
+    later = chosen_load(lift)
     used = frozenset(held.thing_id for held in bound.fixtures if held.thing_id)
-    later = chosen_load(Lift(exercise, need, setting, wanted.kg, proven=True, using=using), used=used)
+    if later is not None and not used.isdisjoint(later.rung.recipe.thing_ids):
+        later = chosen_load(lift, used=used)
     return None if later is None else later.rung
 
 

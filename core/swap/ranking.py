@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+import math
+from dataclasses import replace
 
 from core.effort.dose import Dose
 from core.exercise.model import Demand, Exercise, Family, Pattern
@@ -122,30 +123,29 @@ def by_closeness(answer: Answer) -> tuple[float, str]:
     return -round(answer.closeness.total + answer.closeness.ahead, FIGURES), answer.exercise.id
 
 
-@dataclass(slots=True)
-class _Waiting:
-    """An answer in line, with what it gives way."""
-
-    place: int
-    answer: Answer
-    gives_way: float = 0.0
-
-
 def spread(answers: list[Answer]) -> list[Answer]:
     """Answers in order of closeness, the first few spread over different movements.
 
-    An answer with a twin ahead of it gives way a little.
+    An answer with twins ahead of it gives way a little.
     """
-    line = [_Waiting(place, answer) for place, answer in enumerate(answers)]
-    chosen: list[Answer] = []
+    line, chosen = list(answers), list[Answer]()
     while line and len(chosen) < SPREAD:
-        best = min(line, key=lambda one: (by_closeness(one.answer)[0] + one.gives_way, one.place))
-        line.remove(best)
-        chosen.append(best.answer)
-        for one in line:
-            if twins(one.answer, best.answer):
-                one.gives_way = min(one.gives_way + TWIN, MOST_TWIN)
-    return chosen + [one.answer for one in line]
+        place = _next_in(line, chosen)
+        chosen.append(line.pop(place))
+    return chosen + line
+
+
+def _next_in(line: list[Answer], chosen: list[Answer]) -> int:
+    """The place in a sorted line of the answer that stands closest after giving way to its twins."""
+    best, least = 0, math.inf
+    for place, answer in enumerate(line):
+        behind, _ = by_closeness(answer)
+        if behind >= least:
+            break
+        behind += min(TWIN * sum(twins(answer, one) for one in chosen), MOST_TWIN)
+        if behind < least:
+            best, least = place, behind
+    return best
 
 
 def twins(one: Answer, other: Answer) -> bool:
