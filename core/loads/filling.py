@@ -6,12 +6,14 @@ the fill line. Answers are frozen; nothing here is kept between questions.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from core.errors import InputError, Unreachable
 from core.house.model import House
 from core.loads.fills import fill_choices
+from core.loads.packing import can_be_packed
 from core.loads.pours import Pour, pours_of
 from core.mass.estimating import Earlier, earlier, estimate_after
 from core.mass.gauge import Gauge, gauge_of
@@ -26,6 +28,7 @@ from core.quantity.display import UnitSystem
 from core.things import model as things
 from core.things.fill_cautions import fill_cautions
 from core.things.model import Thing
+from core.things.weighed import known_mass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,15 +196,20 @@ def _usable(setting: Setting, readings: tuple[ScaleReading, ...]) -> tuple[tuple
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OtherWay:
-    """Another container of the house, or another fill at hand, that reaches a wanted mass."""
+    """Another container of the house, or another fill at hand, that reaches a wanted mass.
+
+    With `added` the container in hand reaches it together with `count` pieces of that thing, in one bag or tied to it.
+    """
 
     thing: Thing
     material: Material
     fill: Fill
+    added: Thing | None = None
+    count: int = 0
 
 
 def other_ways(filling: Filling, house: House, materials: Sequence[Material], wanted_kg: float) -> Iterator[OtherWay]:
-    """Ways to a mass that `filling` can't reach: its other fills first, then the house's other containers."""
+    """Ways to a mass that `filling` can't reach: its other fills, other containers of the house, then a thing added."""
     others = (thing for thing in house.things if thing.id != filling.thing.id and thing.facts.container is not None)
     for thing in (filling.thing, *others):
         for choice in fill_choices(thing, house.fills, materials):
@@ -213,11 +221,38 @@ def other_ways(filling: Filling, house: House, materials: Sequence[Material], wa
             if way is not None:
                 yield way
                 break
+    yield from additions(filling, house, wanted_kg)
+
+
+def additions(filling: Filling, house: House, wanted_kg: float) -> Iterator[OtherWay]:
+    """The container in hand as full as it must be with the fewest pieces of a solid thing added: tins, bricks, books.
+
+    Things that need fewer pieces come first, then as the house lists them.
+    """
+    full_kg = filling.gauge.container.tare_kg.value + filling.gauge.kg_l * filling.gauge.container.nominal_l.value
+    found: list[OtherWay] = []
+    for thing in house.things:
+        mass = known_mass(thing)
+        if mass is None or mass.value <= 0 or wanted_kg <= full_kg or not can_be_packed(thing):
+            continue
+        count = math.ceil((wanted_kg - full_kg) / mass.value - 1e-9)
+        rest_kg = wanted_kg - count * mass.value
+        if count > thing.count or rest_kg < filling.gauge.container.tare_kg.value:
+            continue
+        fill = _reaching(filling, rest_kg)
+        if fill is not None:
+            found.append(OtherWay(thing=filling.thing, material=filling.material, fill=fill, added=thing, count=count))
+    yield from sorted(found, key=lambda way: way.count)
 
 
 def _way(filling: Filling, thing: Thing, material: Material, wanted_kg: float) -> OtherWay | None:
     other = filling_of(thing, material, cup_l=filling.cup_l, system=filling.system)
+    fill = _reaching(other, wanted_kg)
+    return None if fill is None else OtherWay(thing=thing, material=material, fill=fill)
+
+
+def _reaching(filling: Filling, wanted_kg: float) -> Fill | None:
     try:
-        return OtherWay(thing=thing, material=material, fill=other.to(wanted_kg))
+        return filling.to(wanted_kg)
     except Unreachable:
         return None

@@ -5,15 +5,14 @@ from __future__ import annotations
 import argparse
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from core.errors import InputError, Unreachable
-from core.loads.filling import Filling, filling_of, other_ways
+from core.errors import InputError
+from core.loads.filling import filling_of
 from core.loads.fills import HELD_CHEMICALS, fill_choices
+from core.loads.measures import read_measure
 from core.mass.level_text import parse_level
 from core.mass.model import (
-    Estimate,
-    Fill,
     FullLevel,
     Level,
     Material,
@@ -25,21 +24,17 @@ from core.mass.model import (
 from core.mass.naming import material_named
 from core.mass.scale import reading_on
 from core.quantity.display import (
-    UnitSystem,
-    format_doubts,
-    format_length,
-    format_mass,
     format_measured_mass,
-    format_volume,
 )
 from core.quantity.units import parse_mass_kg, parse_temperature_c
 from core.things.model import Thing
 from core.things.weighed import known_mass, weighed
-from gui.command_line.answer import Answer, Column, Document, counted, table
+from gui.command_line.answer import Answer, Document
 from gui.command_line.finding import thing_named
 from gui.command_line.home import Home, one_of, open_home
 from gui.command_line.main import Clock
 from gui.command_line.options import Parser
+from gui.command_line.weigh_case import Case, caution_lines, named
 
 KITCHEN_KG = 5.0
 """Up to here a plain reading is taken to come from a kitchen scale, above from a bathroom scale."""
@@ -57,6 +52,7 @@ def add_options(parser: Parser) -> None:
     parser.add_argument("thing", metavar="THING", help="a thing of the house, or in words: “25 L water carrier”")
     parser.add_argument("--fill", metavar="MATERIAL", help="what is in it (water, dry sand, long-grain rice ...)")
     parser.add_argument("--level", metavar="LEVEL", help="80%%, “14 L”, “18 cm”, “12 x 250 mL”, full, brim or empty")
+    parser.add_argument("--measure", metavar="SIZE", help="what you pour with: “ladle 120 mL”, a bottle of the house")
     parser.add_argument("--for", dest="wanted", metavar="MASS", help="how to fill it to this mass (“12 kg”)")
     parser.add_argument(
         "--scale",
@@ -86,14 +82,15 @@ def answer(options: argparse.Namespace, clock: Clock) -> Answer:  # noqa: ARG001
     return case.reached(parse_mass_kg(options.wanted))
 
 
-def _case(thing: Thing, options: argparse.Namespace, home: Home) -> _Case:
+def _case(thing: Thing, options: argparse.Namespace, home: Home) -> Case:
     material, caution = chosen_material(thing, options.fill, home)
     packing = Packing(one_of(options.packing, [packing.value for packing in Packing], "packing"))
     celsius = USUAL_C if options.temperature is None else parse_temperature_c(options.temperature)
     filling = filling_of(
         thing, material, temperature_c=celsius, packing=packing, cup_l=home.house.cup_l, system=home.system
     )
-    return _Case(home, filling, caution)
+    measure = read_measure(options.measure or "", home.house, thing)
+    return Case(home, filling, caution, measure)
 
 
 def chosen_material(thing: Thing, text: str | None, home: Home) -> tuple[Material, tuple[str, ...]]:
@@ -173,129 +170,6 @@ def _fixed(thing: Thing, readings: Sequence[ScaleReading], options: argparse.Nam
         "weighing": None if weighing is None else {"agrees": weighing.agrees, "sentence": weighing.sentence},
         "cautions": list(thing.cautions),
     }
-    lines = [f"{_named(thing)}: {format_measured_mass(mass, home.system)}"]
+    lines = [f"{named(thing)}: {format_measured_mass(mass, home.system)}"]
     lines.extend([weighing.sentence] if weighing is not None else [])
-    return Answer(document=document, lines=(*lines, *_cautions(thing.cautions)))
-
-
-def _named(thing: Thing) -> str:
-    return f"{thing.name} (each of {thing.count})" if thing.count > 1 else thing.name
-
-
-def _cautions(sentences: Sequence[str]) -> list[str]:
-    return [f"Mind: {sentence}" for sentence in sentences]
-
-
-@dataclass(frozen=True, slots=True)
-class _Case:
-    """One container with one material, as the options ask about it; the numbers come from `core.loads.filling`."""
-
-    home: Home
-    filling: Filling
-    caution: tuple[str, ...]
-
-    def estimated(self, level: Level, readings: Sequence[ScaleReading]) -> Answer:
-        """Mass, contents, tare, volume and height at the level, with the budget of the ±."""
-        filling = self.filling
-        if readings:
-            filling = filling.also(tuple(filling.reading_at(level, reading) for reading in readings))
-        found = filling.at(level)
-        return Answer(document=self._document(found), lines=tuple(self._lines(found)))
-
-    def _document(self, found: Estimate) -> Document:
-        weighing = found.weighing
-        return {
-            "thing": self.filling.thing.name,
-            "count": self.filling.thing.count,
-            "fill": self.filling.material.id,
-            "mass_kg": found.mass.value,
-            "u95_kg": found.mass.u95,
-            "contents_kg": found.contents.value,
-            "tare_kg": found.tare.value,
-            "volume_l": found.volume_l.value,
-            "height_cm": found.height_cm,
-            "budget": [{"from": line.source, "u_kg": line.u_kg} for line in found.budget],
-            "advice": found.advice,
-            "weighing": None if weighing is None else {"agrees": weighing.agrees, "sentence": weighing.sentence},
-            "cautions": [*self.caution, *found.cautions],
-        }
-
-    def _lines(self, found: Estimate) -> list[str]:
-        system = self.home.system
-        height = "" if found.height_cm is None else f", the line at {format_length(found.height_cm, system)}"
-        inside = format_volume(found.volume_l.value, system)
-        contents, tare = (format_measured_mass(mass, system) for mass in (found.contents, found.tare))
-        lines = [
-            f"{_named(self.filling.thing)} with {self._material}: {format_measured_mass(found.mass, system)}",
-            f"Inside: {inside}{height}, {contents}. Empty: {tare}.",
-        ]
-        lines.extend([found.weighing.sentence] if found.weighing is not None else [])
-        lines.extend(["", *_budget_table(found, system), ""])
-        lines.extend([found.advice] if found.advice else [])
-        return [*lines, *_cautions((*self.caution, *found.cautions))]
-
-    @property
-    def _material(self) -> str:
-        return self.filling.material.name.lower()
-
-    def reached(self, wanted_kg: float) -> Answer:
-        """How to fill it to the wanted mass, or why it can't be."""
-        others = [one for one in self.home.catalog.materials if one.id in self.filling.thing.fills]
-        try:
-            fill = self.filling.to(wanted_kg, others)
-        except Unreachable as fault:
-            return self._unreachable(fault, wanted_kg)
-        return self._fill_answer(fill, wanted_kg)
-
-    def _unreachable(self, fault: Unreachable, wanted_kg: float) -> Answer:
-        ways = list(other_ways(self.filling, self.home.house, self.home.catalog.materials, wanted_kg))
-        lines = [str(fault)]
-        for way in ways:
-            volume = format_volume(way.fill.volume_l, self.home.system)
-            lines.append(f"{way.thing.name} reaches it with {volume} of {way.material.name.lower()}.")
-        document = self._document(self.filling.at(FullLevel())) | {
-            "wanted_kg": wanted_kg,
-            "reachable": False,
-            "limit_kg": fault.limit_kg,
-            "sentence": str(fault),
-            "fill_to": None,
-            "other_ways": [
-                {"thing": way.thing.name, "fill": way.material.id, "volume_l": way.fill.volume_l} for way in ways
-            ],
-        }
-        return Answer(document=document, lines=tuple(lines))
-
-    def _fill_answer(self, fill: Fill, wanted_kg: float) -> Answer:
-        found = self.filling.at(VolumeLevel(volume_l=fill.volume_l))
-        found = replace(found, mass=fill.reaches, height_cm=fill.height_cm)
-        fill_to = {
-            "volume_l": fill.volume_l,
-            "height_cm": fill.height_cm,
-            "from_brim_cm": fill.from_brim_cm,
-            "cups": fill.cups,
-            "whole_cups": fill.whole_cups,
-            "cup_l": self.filling.cup_l,
-            "share_of_nominal": fill.share_of_nominal,
-        }
-        document = self._document(found) | {"wanted_kg": wanted_kg, "reachable": True, "fill_to": fill_to}
-        return Answer(document=document, lines=tuple(self._fill_lines(fill, wanted_kg, found)))
-
-    def _fill_lines(self, fill: Fill, wanted_kg: float, found: Estimate) -> list[str]:
-        system = self.home.system
-        wanted, volume = format_mass(wanted_kg, system), format_volume(fill.volume_l, system)
-        lines = [f"For {wanted}, fill {_named(self.filling.thing)} with {volume} of {self._material}."]
-        if fill.height_cm is not None and fill.from_brim_cm is not None:
-            line, brim = format_length(fill.height_cm, system), format_length(fill.from_brim_cm, system)
-            lines.append(f"The line: {line} above the inner base, {brim} below the brim.")
-        if fill.whole_cups is not None:
-            cup = format_volume(self.filling.cup_l, system)
-            lines.append(f"Or pour {counted(fill.whole_cups, 'cup')} of {cup}.")
-        lines.append(f"It then weighs {format_measured_mass(fill.reaches, system)}.")
-        return [*lines, *_cautions((*self.caution, *found.cautions))]
-
-
-def _budget_table(found: Estimate, system: UnitSystem) -> list[str]:
-    lines = [line for line in found.budget if line.u_kg > 0]
-    shown = format_doubts([line.u_kg for line in lines], found.mass, system)
-    rows = zip((line.source for line in lines), shown, strict=True)
-    return table((Column("where the ± comes from"), Column("±", right=True)), rows)
+    return Answer(document=document, lines=(*lines, *caution_lines(thing.cautions)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCompleter, QHBoxLayout, QVBoxLayout, QWidget
 
 from gui.theme import Space, TextRole
 from gui.widgets import Card, LineField, LinkButton, SectionHeader, Sentence, Span, Text
@@ -24,22 +24,32 @@ NOTHING = GoalView()
 
 
 class GoalCard(Card):
-    """`asked` with every change of the text, `line_wanted` to draw that fill, `way_taken` a place in `ways`."""
+    """`asked` with every change of the text, `line_wanted` to draw that fill, `way_taken` a place in `ways`.
+
+    `poured_with` carries what stands in the field of the measure.
+    """
 
     asked = Signal(str)
+    poured_with = Signal(str)
     line_wanted = Signal()
     way_taken = Signal(int)
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent=parent)
-        self.field = LineField("", "12 kg", name="Wanted mass of the whole")
+        self.field = LineField("The whole should weigh", "12 kg", name="Wanted mass of the whole")
+        self.measure = LineField("Poured with", "250 mL cup")
         self._sentence = Sentence()
         self._refusal = Text("", TextRole.BODY, wrap=True)
         self._line = LinkButton("Set the line there", TextRole.SMALL)
         self._ways = QVBoxLayout()
         self._ways.setSpacing(Space.XXS)
         self.body.addWidget(SectionHeader("Fill it to a weight"))
-        for widget in (self.field, self._sentence, self._refusal):
+        fields = QHBoxLayout()
+        fields.setSpacing(Space.M)
+        for field in (self.field, self.measure):
+            fields.addWidget(field, 1, Qt.AlignmentFlag.AlignTop)
+        self.body.addLayout(fields)
+        for widget in (self._sentence, self._refusal):
             self.body.addWidget(widget)
         links = QVBoxLayout()
         links.addWidget(self._line, 0, Qt.AlignmentFlag.AlignLeft)
@@ -50,12 +60,17 @@ class GoalCard(Card):
         self.body.addLayout(aligned)
         self.field.edited.connect(self.asked)
         self.field.submitted.connect(self._enter)
+        self.measure.edited.connect(self.poured_with)
         self._line.clicked.connect(self.line_wanted)
         self.show_goal(NOTHING)
 
-    def show_placeholder(self, example: str) -> None:
-        """Another example, in the person's units."""
-        self.field.edit.setPlaceholderText(example)
+    def show_examples(self, mass: str, measure: str, measures: tuple[str, ...]) -> None:
+        """Examples in the person's units; `measures` are names that may be typed for what they pour with."""
+        self.field.edit.setPlaceholderText(mass)
+        self.measure.edit.setPlaceholderText(measure)
+        completer = QCompleter(list(measures), self)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        self.measure.edit.setCompleter(completer)
 
     def show_goal(self, view: GoalView) -> None:
         """Paint an answer."""

@@ -6,10 +6,12 @@ from PySide6.QtCore import QObject, Signal
 
 from core.errors import InputError, Unreachable
 from core.loads.filling import Filling, OtherWay, other_ways
-from core.mass.model import Fill, HeightLevel, Level, VolumeLevel
+from core.loads.measures import Measure, cup_of, measures_of, read_measure
+from core.mass.model import Fill, HeightLevel, Level, Material, VolumeLevel
 from core.quantity.display import UnitSystem
 from core.quantity.units import parse_mass_kg
 from gui.desk.desk import Desk
+from gui.fill.asked import choices_for
 from gui.fill.goal_card import NOTHING, GoalCard, GoalView
 from gui.fill.present import goal_spans
 from gui.fill.words import volume_text, whole
@@ -33,6 +35,7 @@ class GoalFlow(QObject):
         self._fill: Fill | None = None
         self._ways: tuple[OtherWay, ...] = ()
         card.asked.connect(self._ask)
+        card.poured_with.connect(self._pour_with)
         card.line_wanted.connect(self._want_line)
         card.way_taken.connect(self._take_way)
 
@@ -40,7 +43,11 @@ class GoalFlow(QObject):
         """Another container or fill; the mass asked for stays."""
         self._filling = filling
         self._card.setVisible(filling is not None)
-        self._card.show_placeholder(EXAMPLES[self._desk.units()])
+        if filling is None:
+            return
+        house, system = self._desk.house(), self._desk.units()
+        names = tuple(one.name for one in measures_of(house, filling.thing)[1:])
+        self._card.show_examples(EXAMPLES[system], f"{volume_text(house.cup_l, system)} cup", names)
         self._ask(self._card.field.text())
 
     def _ask(self, text: str) -> None:
@@ -51,14 +58,35 @@ class GoalFlow(QObject):
             return
         try:
             wanted_kg = parse_mass_kg(text, UNITS[self._desk.units()])
-            self._fill = self._filling.to(wanted_kg)
+            self._fill = self._filling.to(wanted_kg, self._possible(self._filling))
         except Unreachable as refusal:
             self._refuse(str(refusal), refusal.wanted_kg)
         except InputError as error:
             self._card.field.show_fault(str(error))
             self._card.show_goal(NOTHING)
         else:
-            self._card.show_goal(GoalView(spans=goal_spans(self._filling, self._fill)))
+            self._card.show_goal(GoalView(spans=goal_spans(self._filling, self._fill, self._measure())))
+
+    def _pour_with(self, _text: str) -> None:
+        self._ask(self._card.field.text())
+
+    def _measure(self) -> Measure:
+        """What is poured with; a fault is said below its field, and the cup is taken."""
+        house, field = self._desk.house(), self._card.measure
+        if self._filling is None:
+            return cup_of(house)
+        try:
+            found = read_measure(field.text(), house, self._filling.thing)
+        except InputError as error:
+            field.show_fault(str(error))
+            return cup_of(house)
+        field.show_fault("")
+        return found
+
+    def _possible(self, filling: Filling) -> tuple[Material, ...]:
+        """What else the container could be filled with, at hand or not: the refusal names the lightest that reaches."""
+        choices = choices_for(filling.thing, self._desk.house(), self._desk.catalog)
+        return tuple(one.material for one in choices if not one.why_not or not one.at_hand)
 
     def _refuse(self, sentence: str, wanted_kg: float) -> None:
         if self._filling is None:
@@ -72,6 +100,9 @@ class GoalFlow(QObject):
 
     def _label(self, way: OtherWay) -> str:
         fill = f"{volume_text(way.fill.volume_l, self._desk.units())} {way.material.name.lower()}"
+        if way.added is not None:
+            many = f"{way.count} × " if way.count > 1 else ""
+            return f"{fill} in this one, and add {many}{way.added.name}"
         name = "This one" if self._filling is not None and way.thing.id == self._filling.thing.id else way.thing.name
         return f"{name} with {fill}"
 

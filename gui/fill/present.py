@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.loads.filling import Filling
+from core.loads.measures import Measure, measured_out
 from core.loads.pours import nearest_pour
 from core.mass.budget import contents_share, shares
 from core.mass.gauge import Gauge
@@ -35,6 +36,7 @@ HANDLES: dict[Held, Handle] = {
     Held.CUT_OUT: Handle.EARS,
 }
 CERTAINTY = "19 times out of 20"
+PLAIN_MEASURES = ("cup", "measure")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -204,17 +206,30 @@ def _recipe(cups: int, volume: str, *, full: bool) -> str:
     return f"{cups} cup{'s' if cups > 1 else ''}, {volume}"
 
 
-def goal_spans(filling: Filling, fill: Fill) -> tuple[Span, ...]:
-    """How to fill it to the wanted mass."""
+def goal_spans(filling: Filling, fill: Fill, measure: Measure) -> tuple[Span, ...]:
+    """How to fill it to the wanted mass, poured with `measure`."""
     system = filling.system
     spans = [Span(text="Pour in "), Span(text=volume_text(fill.volume_l, system), bold=True)]
-    if fill.height_cm is not None:
-        height = length_text(fill.height_cm, system)
-        spans += [Span(text=", up to "), Span(text=height, bold=True), Span(text=" from the base")]
-    cup = volume_text(filling.cup_l, system)
-    if fill.whole_cups:
-        spans += [Span(text=": about "), Span(text=nb(f"{fill.whole_cups} × {cup}"), bold=True)]
+    if fill.height_cm is not None and fill.from_brim_cm is not None:
+        height, brim = length_text(fill.height_cm, system), length_text(fill.from_brim_cm, system)
+        spans += [
+            Span(text=", up to "),
+            Span(text=height, bold=True),
+            Span(text=f" from the base, {brim} below the brim"),
+        ]
+    counted = _counted(fill.volume_l, measure, filling)
+    if counted:
+        spans += [Span(text=": about "), Span(text=counted, bold=True)]
     spans.append(Span(text=f". It then weighs {measured_text(fill.reaches, system)}."))
-    if fill.one_more_cup_kg is not None:
-        spans.append(Span(text=f" One cup more adds {mass_text(fill.one_more_cup_kg, system)}."))
+    more = mass_text(filling.gauge.kg_l * measure.litres, system)
+    spans.append(Span(text=f" One {measure.name.lower()} more adds {more}."))
     return tuple(spans)
+
+
+def _counted(volume_l: float, measure: Measure, filling: Filling) -> str:
+    """“44 × 250 mL”, “7 × Water bottle and 2 × 250 mL”; nothing for less than half a cup."""
+    out, cup = measured_out(volume_l, measure, filling.cup_l), volume_text(filling.cup_l, filling.system)
+    plain = measure.name in PLAIN_MEASURES
+    name = volume_text(measure.litres, filling.system) if plain else measure.name
+    parts = [f"{count} × {what}" for count, what in ((out.measures, name), (out.cups, cup)) if count]
+    return nb(" and ".join(parts)) if plain else " and ".join(nb(part) for part in parts)

@@ -8,13 +8,14 @@ import pytest
 
 from core.errors import InputError, Unreachable
 from core.house.model import House
-from core.loads.filling import Filling, filling_of, other_ways
+from core.loads.filling import Filling, additions, filling_of, other_ways
 from core.loads.fills import HELD_CHEMICALS, NOT_AT_HAND, NOT_FOR_IT, fill_choices, packings
 from core.mass.lessons import Taught
 from core.mass.model import HeightLevel, Packing, ScaleKind, ShareLevel, VolumeLevel
 from core.mass.weigh import reading_on
 from core.things.fill_cautions import SPILLS
 from core.things.model import Closure, Hazard, Thing
+from core.things.weighed import known_mass
 from tests.core.mass.examples import LEAD, RICE, SAND, WATER
 from tests.dipper import bucket, carrier, coal, dipper
 
@@ -99,8 +100,21 @@ def test_what_can_not_be_reached_has_other_ways() -> None:
     with pytest.raises(Unreachable):
         small.to(15.0)
     ways = list(other_ways(small, dipper(), MATERIALS, 15.0))
-    assert [(way.thing.id, way.material.id) for way in ways] == [("carrier", "water")]
+    assert [(way.thing.id, way.added and way.added.id) for way in ways] == [("carrier", None), ("bucket", "coal")]
     assert ways[0].fill.volume_l == pytest.approx(13.9, abs=0.2)
+
+
+def test_a_thing_added_reaches_what_full_does_not() -> None:
+    small = filling(bucket())
+    coal_bag, tin = list(additions(small, dipper(), 11.0))
+    assert (coal_bag.count, tin.count) == (1, 4)
+    for way in (coal_bag, tin):
+        assert way.added is not None
+        mass = known_mass(way.added)
+        assert mass is not None
+        assert way.fill.reaches.value + way.count * mass.value == pytest.approx(11.0)
+    assert list(additions(small, dipper(), 5.0)) == []
+    assert all(way.added is not None and way.count <= way.added.count for way in additions(small, dipper(), 12.0))
 
 
 def test_another_fill_of_the_same_container_comes_first() -> None:
