@@ -6,6 +6,9 @@ computed from a published table here, "memory" means no source was seen.
 
 from __future__ import annotations
 
+import math
+from itertools import pairwise
+
 import pytest
 
 from catalog.exercises import load_exercises
@@ -35,6 +38,8 @@ DE_LEVA = {
     "shank": (0.0433, 0.0481),
     "foot": (0.0137, 0.0129),
 }
+# Plagenhoef et al. 1983, segment masses in per cent of body mass, men and women; the table was read. Never mixed in.
+PLAGENHOEF = {"shank": (4.75, 5.35), "foot": (1.43, 1.33), "forearm": (1.87, 1.57), "hand": (0.65, 0.50)}
 PAIRED = ("upper_arm", "forearm", "hand", "thigh", "shank", "foot")
 
 
@@ -193,3 +198,42 @@ def test_bridges_claim_no_figure(exercises: dict[str, Exercise]) -> None:
     bridges = [one for one in exercises.values() if "bridge" in one.id and one.family == "hinge"]
     assert len(bridges) > 5
     assert {one.body.basis for one in bridges} == {Basis.ORDINAL}
+
+
+def test_another_table_of_segments_gives_the_same_within_two_percent(exercises: dict[str, Exercise]) -> None:
+    def left_without(count: int, *names: str) -> float:
+        return 1 - count * sum(sum(PLAGENHOEF[name]) / 2 for name in names) / 100
+
+    for exercise_id, other in (
+        ("body_squat", left_without(2, "shank", "foot")),
+        ("step_up", left_without(1, "shank", "foot")),
+        ("pull_up", left_without(2, "forearm", "hand")),
+    ):
+        assert exercises[exercise_id].body.share == pytest.approx(other, rel=0.02), exercise_id
+
+
+def test_leaning_farther_back_moves_more_nearly_as_the_sine_of_the_angle() -> None:
+    """Derived: share / sin(angle from vertical) is 0.749, 0.748, 0.786 and 0.822; no angle outside 30 to 75 is used."""
+    factors = [share / math.sin(math.radians(angle)) for angle, share in MELROSE_DAWES.items()]
+    assert factors == pytest.approx([0.749, 0.748, 0.786, 0.822], abs=5e-4)
+
+
+def test_rows_from_standing_to_lying_take_rising_shares(exercises: dict[str, Exercise]) -> None:
+    order = ("steep_towel_row", "towel_row", "inverted_row")
+    shares = [exercises[one].body.share for one in order]
+    assert shares == [round(MELROSE_DAWES[angle], 3) for angle in (30, 45, 75)]
+
+
+def test_ebben_steps_between_variants_are_as_published(exercises: dict[str, Exercise]) -> None:
+    """Points of body mass: hands at 61 cm to knees 8, hands at 30 cm 6, floor 9, feet at 30 cm 6, at 61 cm 4."""
+    raised, feet = exercises["raised_hands_push_up"].body, exercises["feet_raised_push_up"].body
+    shares = [
+        body_share(raised, 60.96),
+        exercises["knee_push_up"].body.share,
+        body_share(raised, 30.48),
+        exercises["push_up"].body.share,
+        body_share(feet, 30.48),
+        body_share(feet, 60.96),
+    ]
+    steps = [round(100 * (later - sooner)) for sooner, later in pairwise(shares)]
+    assert steps == [8, 6, 9, 6, 4]
