@@ -19,6 +19,7 @@ from catalog.own import with_usable_own
 from core.errors import FillmarkError
 from core.fit.setting import Setting
 from core.house.model import House, Person, Place
+from core.house.own import OwnKind
 from core.house.wishes import WeekWishes
 from core.knowledge import Catalog
 from core.plan.model import Week
@@ -34,13 +35,18 @@ SETTING_KINDS = frozenset({Kind.THINGS, Kind.PEOPLE, Kind.PLACES, Kind.HOUSE})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Jump:
-    """Where to go: a screen, the thing or movement it should show, and whether the week is to be planned there."""
+    """Where to go: a screen, the thing or movement it should show, and whether the week is to be planned there.
+
+    To the own entries: what kind to begin, and the name somebody typed for it.
+    """
 
     screen: ScreenName
     thing_id: str | None = None
     exercise_id: str | None = None
     weekday: int | None = None
     plan: bool = False
+    own: OwnKind | None = None
+    name: str = ""
 
 
 class Desk(QObject):

@@ -56,6 +56,7 @@ class Rooms(QObject):
             ScreenName.SWAP: self._swap,
             ScreenName.WEEK: self._week,
             ScreenName.SETTINGS: self._settings,
+            ScreenName.OWN: self._own,
         }
 
     def go(self, jump: Jump) -> None:
@@ -86,6 +87,13 @@ class Rooms(QObject):
         from gui.week import WeekScreen
 
         screen = WeekScreen(self._desk)
+        self._window.closed.connect(screen.close_work)
+        return self._wired(screen)
+
+    def _own(self) -> QWidget:
+        from gui.own import OwnScreen
+
+        screen = OwnScreen(self._desk)
         self._window.closed.connect(screen.close_work)
         return self._wired(screen)
 

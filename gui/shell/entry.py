@@ -12,13 +12,14 @@ from gui.theme import Icon
 
 
 class ScreenName(StrEnum):
-    """Every screen of the window, in the order of the sidebar."""
+    """Every screen of the window, in the order of the sidebar; `OWN` has no line there, other screens lead to it."""
 
     HOUSEHOLD = "household"
     FILL = "fill"
     SWAP = "swap"
     WEEK = "week"
     SETTINGS = "settings"
+    OWN = "own"
 
 
 Makers = Mapping[ScreenName, Callable[[], QWidget]]
