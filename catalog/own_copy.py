@@ -17,7 +17,7 @@ FILES: dict[OwnKind, tuple[Path, str]] = {
     OwnKind.EXERCISE: (EXERCISE_FILES, "exercise"),
     OwnKind.THING: (THING_FILES, "thing"),
 }
-ITS_OWN = ("id", "aliases", "plural", "staple", "source_ids", "sources")
+ITS_OWN = ("id", "aliases", "plural", "label_kg", "staple", "source_ids", "sources")
 """Fields of the original that a copy does not take over."""
 
 

@@ -13,6 +13,7 @@ from gui.gallery.fill import build_page, fill_page, strip_page
 from gui.gallery.house import house_page
 from gui.gallery.household import household_page
 from gui.gallery.loads import ladder_page, vessel_page
+from gui.gallery.own import own_page
 from gui.gallery.pictures_page import pictures_page
 from gui.gallery.swap import swap_page
 from gui.gallery.week import week_page
@@ -46,6 +47,7 @@ SCREENS: tuple[PicturedScreen, ...] = (
     PicturedScreen(name="week-details", build=details_page, states=SHOWN),
     PicturedScreen(name="week-preview", build=preview_page, states=PREVIEWS),
     PicturedScreen(name="week-set-up", build=set_up_page),
+    PicturedScreen(name="own", build=own_page),
     PicturedScreen(name="settings", build=settings_page, states=ONE),
     PicturedScreen(name="dialog-keys", build=keys, states=ONE),
     PicturedScreen(name="dialog-in-use", build=in_use, states=ONE),
@@ -58,6 +60,7 @@ WINDOWS: tuple[PicturedScreen, ...] = (
     PicturedScreen(name="window-fill", build=window_around(ScreenName.FILL, fill_page)),
     PicturedScreen(name="window-swap", build=window_around(ScreenName.SWAP, swap_page)),
     PicturedScreen(name="window-week", build=window_around(ScreenName.WEEK, week_screen_page)),
+    PicturedScreen(name="window-own", build=window_around(ScreenName.OWN, own_page)),
     PicturedScreen(name="window-settings", build=window_around(ScreenName.SETTINGS, settings_page), states=ONE),
 )
 """The whole window around each of them."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -17,7 +17,7 @@ from gui.household.place_side import PlaceSide
 from gui.household.strip_card import StripCard
 from gui.household.thing_side import ThingSide
 from gui.theme import Space, TextRole, ThingPicture
-from gui.widgets import Ink, Sentence, Span, Text
+from gui.widgets import Ink, LinkButton, Sentence, Span, Text
 from gui.widgets.page import GUTTER, PageScroll
 
 REMOVE_DEMO = "remove"
@@ -37,6 +37,7 @@ class HousePage(QWidget):
         self.people = PeopleRow()
         self.nothing = Text(NO_THINGS, TextRole.BODY, Ink.SOFT, wrap=True)
         self.cards = ThingCards()
+        self.own = LinkButton("Describe a kind of thing of your own", TextRole.SMALL)
         self.things = ThingSide(desk)
         self.person = PersonSide(desk)
         self.place = PlaceSide(desk)
@@ -66,6 +67,7 @@ class HousePage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.nothing)
         column.addWidget(self.cards, 1)
+        column.addWidget(self.own, 0, Qt.AlignmentFlag.AlignLeft)
         return left
 
     def _arrange(self) -> None:

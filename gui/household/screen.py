@@ -10,6 +10,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from core.house.model import House
+from core.house.own import OwnKind
 from core.quantity.display import format_volume
 from core.store.commands import LoadHouse, RemoveThing
 from core.store.values import ChangeSet, Kind
@@ -99,6 +100,7 @@ class HouseholdScreen(Page):
         first.began.connect(self._begin)
         first.demo_wanted.connect(self._desk.load_demo)
         page.demo.link_followed.connect(self._remove_all)
+        page.own.clicked.connect(self._add_own)
         page.strip.have.connect(self._have)
         page.strip.followed.connect(self._follow)
         page.cards.chosen.connect(self.choose)
@@ -198,6 +200,10 @@ class HouseholdScreen(Page):
 
     def _have(self, kind_id: str) -> None:
         self._keep((one_of_kind(self._desk.catalog.kind_by_id[kind_id]),))
+
+    def _add_own(self) -> None:
+        name = self.add.field.text().strip()
+        self._desk.jump.emit(Jump(screen=ScreenName.OWN, own=OwnKind.THING, name=name))
 
     def _follow(self, link: str) -> None:
         if link == ADD_PERSON:

@@ -25,7 +25,7 @@ from gui.own.section import Section
 from gui.own.thing_form import thing_sections
 from gui.theme import Space, TextRole
 from gui.widgets import Card, Ink, LinkButton, PrimaryButton, SecondaryButton, Text
-from gui.widgets.page import PageScroll
+from gui.widgets.page import GUTTER, PageScroll
 
 
 class Editor(QWidget):
@@ -175,7 +175,10 @@ class Editor(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.M)
-        column.addWidget(head)
+        above = QHBoxLayout()
+        above.setContentsMargins(0, 0, GUTTER, 0)
+        above.addWidget(head)
+        column.addLayout(above)
         column.addWidget(PageScroll(inner), 1)
 
 

@@ -42,6 +42,10 @@ PLAIN: tuple[tuple[str, str], ...] = (
     ("floor_transfer", "getting down to the floor"),
     ("typical", "the usual dose"),
     ("length_cm, width_cm and height_cm", "length, width and height"),
+    ("mass_kg", "its mass"),
+    ("surface_cm", "its height"),
+    ("tare_kg", "its empty mass"),
+    ("grip_cm", "its grip"),
 )
 
 
@@ -59,7 +63,7 @@ def _placed_one(sentence: str, table: Table) -> tuple[str, str]:
     field = _FIELD.match(sentence)
     if field is not None:
         key = field["path"].split(".")[0].replace(" ", "_")
-        return key, plain(f"“{field['found']}” {field['rest']}" if field["found"] else _without_subject(field["rest"]))
+        return key, plain(f"“{field['found']}” {field['rest']}" if field["found"] else field["rest"])
     named = _named(sentence, table)
     if named:
         return named, plain(sentence)
@@ -84,11 +88,7 @@ def _by_words(sentence: str) -> Iterator[str]:
 def _without_name(sentence: str, table: Table) -> str:
     """A fault of the entry as a whole begins with its name; the form says whose it is."""
     lead = f"“{table.get('name', '')}” is refused: "
-    return _capital(sentence.removeprefix(lead)) if sentence.startswith(lead) else sentence
-
-
-def _without_subject(rest: str) -> str:
-    return _capital(rest)
+    return sentence.removeprefix(lead)
 
 
 def plain(sentence: str) -> str:

@@ -29,6 +29,7 @@ from gui.widgets import (
 )
 
 MOST_NEEDS, MOST_USES = 5, 6
+OF_BODY = "of your body mass"
 USUAL: dict[Use, dict[str, Any]] = {
     Use.STEP: {"height_cm": [15, 45], "bears": 1.0},
     Use.SIT: {"height_cm": [40, 60], "bears": 1.0},
@@ -55,7 +56,7 @@ class NeedsOf(Faulted):
 
     def __init__(self, system: UnitSystem, *, parent: QWidget | None = None) -> None:
         super().__init__(
-            ("needs",), "What it takes", "Each need may be met in several ways; the best way first.", parent=parent
+            ("needs",), "Needs", "Each need may be met in several ways; the best way first.", parent=parent
         )
         self._system = system
         self.cards: list[NeedCard] = []
@@ -110,6 +111,7 @@ class NeedCard(Faulted):
     def __init__(self, need: dict[str, Any], system: UnitSystem, *, parent: QWidget | None = None) -> None:
         super().__init__(("needs",), "", parent=parent)
         self._need = need
+        self._shown = ""
         self._length = Quantity(LENGTH, system)
         self._uses = [Use(use) for use in need["uses"]]
         self.is_load = self._uses[0] in LOAD_USES
@@ -133,10 +135,7 @@ class NeedCard(Faulted):
         """The table of the need; `InputError` for a text that can't be used."""
         need = {key: value for key, value in self._need.items() if key == "space_m"}
         need["uses"] = [use.value for use in self._uses]
-        text = self.range.text().strip()
-        if text:
-            parsed = percent_range(text) if self.is_load else self._length.parse_range(text)
-            need["mass_share" if self.is_load else "height_cm"] = parsed
+        need |= self._range()
         if not self.is_load and self.bears.text().strip():
             need["bears"] = _bears(self.bears.text())
         if self.two.isChecked():
@@ -144,6 +143,15 @@ class NeedCard(Faulted):
         if self.optional.isChecked():
             need["optional"] = True
         return need
+
+    def _range(self) -> dict[str, Any]:
+        """The range; one nobody changed stays the very same, whatever the units."""
+        text, key = self.range.text().strip(), "mass_share" if self.is_load else "height_cm"
+        if text == self._shown:
+            return {key: self._need[key]} if key in self._need else {}
+        if not text:
+            return {}
+        return {key: percent_range(text.replace(OF_BODY, "")) if self.is_load else self._length.parse_range(text)}
 
     def uses(self) -> tuple[Use, ...]:
         """The ways it may be met, the best first."""
@@ -156,11 +164,12 @@ class NeedCard(Faulted):
     def _show(self) -> None:
         need = self._need
         share, height = need.get("mass_share"), need.get("height_cm")
-        self.range.edit.setPlaceholderText("5 to 30 % of your body mass" if self.is_load else "any height")
+        self.range.edit.setPlaceholderText(f"5 to 30 % {OF_BODY}" if self.is_load else "any height")
         if share is not None:
-            self.range.show_text(f"{write_percent_range(share)} of your body mass")
+            self._shown = f"{write_percent_range(share)} {OF_BODY}"
         elif height is not None:
-            self.range.show_text(self._length.write_range(height))
+            self._shown = self._length.write_range(height)
+        self.range.show_text(self._shown)
         self.bears.show_text(percent_words(need["bears"]) + " of you" if need.get("bears") else "")
         self.bears.edit.setPlaceholderText("bears nothing")
         self.bears.setVisible(not self.is_load)

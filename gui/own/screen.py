@@ -8,7 +8,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QStackedWidget, QWidget
 
 from catalog.own import table_of
 from catalog.own_copy import copied
@@ -29,7 +29,7 @@ from gui.own.own_list import OwnList
 from gui.shell.entry import ScreenName
 from gui.theme import MovePicture, Space
 from gui.widgets import EmptyState, Page, SecondaryButton
-from gui.widgets.page import PageScroll
+from gui.widgets.page import PageScroll, on_top
 
 TITLE, SUBTITLE = "Your own", "movements and kinds of things the catalog lacks"
 NEAR_NAMES = 8
@@ -90,12 +90,7 @@ class OwnScreen(Page):
 
     def _arrange(self) -> None:
         self.bar.add_action(self.back)
-        holder = QWidget()
-        column = QVBoxLayout(holder)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.copy)
-        column.addStretch(1)
-        self._copy_page = PageScroll(holder)
+        self._copy_page = PageScroll(on_top(self.copy))
         for page in (self._blank, self._copy_page, self.editor):
             self._stack.addWidget(page)
         row = QHBoxLayout()

@@ -125,7 +125,7 @@ def _bears(system: UnitSystem) -> Section:
 
 def _mind() -> Section:
     fields = (
-        SetOf("hazards", "It", tuple((hazard.value, HAZARD_NAMES[hazard]) for hazard in Hazard)),
+        SetOf("hazards", "Hazards", tuple((hazard.value, HAZARD_NAMES[hazard]) for hazard in Hazard)),
         LinesOf("cautions", "Cautions, a sentence in each line"),
     )
     return Section("What to mind", "", fields)

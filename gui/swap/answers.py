@@ -34,6 +34,7 @@ class Answers(QWidget):
         self._heading = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
         self._itself = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
         self.bare = Sentence(role=TextRole.SMALL, ink=Ink.SOFT)
+        self.own = LinkButton("Make your own version", TextRole.SMALL)
         self.used_card = UsedCard()
         self.chain = ChainRow()
         self._cards: list[AnswerCard] = []
@@ -113,6 +114,7 @@ class Answers(QWidget):
             words.addWidget(text)
         head.addWidget(self._head_picture, 0, Qt.AlignmentFlag.AlignTop)
         head.addLayout(words, 1)
+        head.addWidget(self.own, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.M)

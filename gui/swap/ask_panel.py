@@ -31,17 +31,21 @@ KEYS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What stands in the panel: the texts as typed, the cause, demands to spare, the place's position in the list."""
+    """What stands in the panel: the texts as typed, the cause, demands to spare, place and thing by their positions."""
 
     movement: str
     dose: str
     cause: Cause
     spare: frozenset[Demand]
     place: int
+    thing: int
 
 
 class AskPanel(Card):
-    """`asked` (an `Asked`) whenever anything changes, `person_chosen` (position); it looks nothing up itself."""
+    """`asked` (an `Asked`) whenever anything changes, `person_chosen` (position); it looks nothing up itself.
+
+    Another place tells only `place.chosen`, because the things to choose from change with it.
+    """
 
     asked = Signal(object)
     person_chosen = Signal(int)
@@ -55,6 +59,7 @@ class AskPanel(Card):
         self.dose = LineField("Prescribed", "4 x 5 at 40 kg, effort 8")
         self.who = ChoiceField("For")
         self.place = ChoiceField("Where")
+        self.thing = ChoiceField("With")
         self.causes = QButtonGroup(self)
         self._spared = QWidget()
         self._spared_flow = FlowLayout(parent=self._spared)
@@ -65,7 +70,7 @@ class AskPanel(Card):
         self.movement.edited.connect(self._tell)
         self.movement.picked.connect(self.show_movement)
         self.dose.edited.connect(self._tell)
-        self.place.chosen.connect(self._tell)
+        self.thing.chosen.connect(self._tell)
         self.who.chosen.connect(self.person_chosen)
         self.causes.idToggled.connect(self._cause_toggled)
 
@@ -77,6 +82,7 @@ class AskPanel(Card):
             cause=tuple(Cause)[self.causes.checkedId()],
             spare=frozenset(self._spare),
             place=self.place.index(),
+            thing=self.thing.index(),
         )
 
     def show_movement(self, name: str) -> None:
@@ -101,6 +107,11 @@ class AskPanel(Card):
     def show_places(self, names: tuple[str, ...], index: int) -> None:
         """Where it could be done."""
         self.place.show_options(names, index)
+
+    def show_things(self, names: tuple[str, ...], index: int) -> None:
+        """What every answer may have to use; the first one is anything."""
+        self.thing.show_options(names, index)
+        self.thing.setVisible(len(names) > 1)
 
     def show_own_spares(self, own: tuple[Demand, ...]) -> None:
         """What the person spares anyway."""
@@ -143,7 +154,7 @@ class AskPanel(Card):
         self.body.addWidget(Text("What is in the way?", TextRole.SMALL, Ink.SOFT))
         self.body.addWidget(self._cause_chips())
         self.body.addWidget(Text("Spare these", TextRole.SMALL, Ink.SOFT))
-        for widget in (self._spared, self._own, self.who, self.place, self.note):
+        for widget in (self._spared, self._own, self.who, self.place, self.thing, self.note):
             self.body.addWidget(widget)
         self.body.addStretch(1)
         self.body.addWidget(Text(KEYS, TextRole.TINY, Ink.SOFT, wrap=True))

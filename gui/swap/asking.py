@@ -29,13 +29,14 @@ NEAR_NAMES = 8
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """Everything an answer depends on; `place_id` None is anywhere, `prescription` None the usual dose."""
+    """Everything an answer depends on; `place_id` None is anywhere, `using` the id of a thing or empty."""
 
     text: str
     cause: Cause
     spare: frozenset[Demand]
     prescription: Prescription | None
     place_id: str | None
+    using: str
     house: House
     person: Person
     catalog: Catalog
@@ -111,8 +112,9 @@ def find_ways(found: Found, kept: Kept, report: Report) -> WaysOut:
     question, best = found.question, found.near[0]
     base = found.swap if found.swap is not None else _swap(question, best, kept, _place(question))
     openers = would_open(base, kept.setting(question, _place(question)), question.catalog)
+    anything = replace(question, using="")  # the thing may not be there
     elsewhere = [
-        Elsewhere(place=place, many=len(_swap(question, best, kept, place).answers))
+        Elsewhere(place=place, many=len(_swap(anything, best, kept, place).answers))
         for place in question.house.places
         if place.id != question.place_id and report(1, 4)
     ]
@@ -143,7 +145,11 @@ def _without(demand: Demand, question: Question, best: FoundExercise, kept: Kept
 
 def _swap(question: Question, best: FoundExercise, kept: Kept, place: Place | None) -> Swap:
     request = SwapRequest(
-        asked=best.exercise, cause=question.cause, spare=question.spare, prescription=question.prescription
+        asked=best.exercise,
+        cause=question.cause,
+        spare=question.spare,
+        prescription=question.prescription,
+        using=question.using,
     )
     return swap(request, kept.setting(question, place), question.catalog)
 

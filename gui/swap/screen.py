@@ -9,16 +9,16 @@ from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QWidget
 
 from core.effort.capacity import Prescription
 from core.effort.dose_text import parse_dose
 from core.errors import InputError
-from core.exercise.model import Demand, Exercise
+from core.exercise.model import Exercise
+from core.house.own import OwnKind
 from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
 from gui.desk.wording import Wording
-from gui.household.adding import adding, one_of_kind, things_of
 from gui.shell.entry import ScreenName
 from gui.swap.answer_card import AnswerCard
 from gui.swap.answers import TO_HOUSEHOLD, Answers
@@ -29,13 +29,14 @@ from gui.swap.compare_page import ComparePage
 from gui.swap.dose_hint import usual_dose
 from gui.swap.left_out_words import left_out_view
 from gui.swap.present import present
-from gui.swap.question import examples, place_ids, question_of, show_people_and_places, week_names
+from gui.swap.question import examples, question_of, show_people_and_places, show_things, week_names
 from gui.swap.start_page import StartPage
 from gui.swap.use_flow import UseFlow
+from gui.swap.ways_flow import WaysFlow
 from gui.swap.ways_words import way_rows
 from gui.theme import MovePicture, Space
 from gui.widgets import EmptyState, Page
-from gui.widgets.page import PageScroll
+from gui.widgets.page import PageScroll, on_top
 
 SHOWN_AT_FIRST, MORE_EACH_TIME = 6, 12
 NARROW_BELOW = 880
@@ -53,16 +54,17 @@ class SwapScreen(Page):
         subtitle = "find the nearest thing you can do, with what you own, today"
         super().__init__("Swap a movement", subtitle, scroll=False, gutter=False, parent=parent)
         self._desk = desk
-        self._icons = {kind.id: kind.icon for kind in desk.catalog.kinds}
         self._most = SHOWN_AT_FIRST
         self._found: Found | None = None
         self._came_from: tuple[str, int] | None = None
+        self._using = ""
         self.asking = Asking(desk, self)
         self.panel = AskPanel()
         self.answers = Answers()
         self.compare = ComparePage()
         self.start = StartPage(examples(desk))
         self._comparing = CompareFlow(self.answers, self.compare, self)
+        self._ways = WaysFlow(desk, self.panel, self.answers.ways, self)
         self.use = UseFlow(desk, self.answers.used_card, self)
         self._nobody = EmptyState(
             MovePicture.SQUAT,
@@ -74,10 +76,15 @@ class SwapScreen(Page):
         self._arrange()
         self._connect()
         show_people_and_places(self.panel, self._desk)
+        show_things(self.panel, self._desk, self._using)
         self.ask(self.panel.asked_now())
 
     def show_jump(self, jump: Jump) -> None:
-        """Ask for the movement a jump names."""
+        """Ask for the movement a jump names, and for answers with the thing it names."""
+        if jump.thing_id:
+            self._using = jump.thing_id
+            show_things(self.panel, self._desk, self._using)
+            self.ask(self.panel.asked_now())
         exercise = self._desk.catalog.exercise_by_id.get(jump.exercise_id or "")
         if exercise is not None:
             self._came_from = (exercise.id, jump.weekday) if jump.weekday is not None else None
@@ -86,6 +93,7 @@ class SwapScreen(Page):
     def ask(self, asked: Asked) -> None:
         """Have the answers for what the panel says worked out."""
         question = self._question(asked)
+        self._using = question.using if question is not None else self._using
         if self._desk.person() is None:
             self.asking.stop()
             self._stack.setCurrentWidget(self._nobody)
@@ -130,8 +138,8 @@ class SwapScreen(Page):
 
     def _arrange(self) -> None:
         self._answers_page = PageScroll(self.answers)
-        self._compare_page = PageScroll(_on_top(self.compare))
-        self._start_page = PageScroll(_on_top(self.start))
+        self._compare_page = PageScroll(on_top(self.compare))
+        self._start_page = PageScroll(on_top(self.start))
         for page in (self._answers_page, self._compare_page, self._start_page, self._nobody):
             self._stack.addWidget(page)
         row = QHBoxLayout()
@@ -146,6 +154,7 @@ class SwapScreen(Page):
         panel, answers = self.panel, self.answers
         panel.asked.connect(self.ask)
         panel.person_chosen.connect(self._choose_person)
+        panel.place.chosen.connect(self._look_around)
         panel.movement.entered.connect(self._focus_answers)
         self.asking.answered.connect(self._show_found)
         self.asking.ways.connect(self._show_ways)
@@ -155,19 +164,22 @@ class SwapScreen(Page):
         answers.more.clicked.connect(self._show_more)
         answers.bare.link_followed.connect(self._follow)
         answers.chain.wanted.connect(panel.show_movement)
-        answers.ways.have.connect(self._have)
-        answers.ways.look.connect(self._look)
-        answers.ways.unspare.connect(self._unspare)
-        answers.ways.drop.connect(panel.causes.button(0).click)
         self.compare.used.connect(self._use_compared)
         self._comparing.opened.connect(partial(self._stack.setCurrentWidget, self._compare_page))
         self._comparing.closed.connect(partial(self._stack.setCurrentWidget, self._answers_page))
         self.start.chosen.connect(panel.show_movement)
+        self.start.own_wanted.connect(self._add_own)
+        answers.own.clicked.connect(self._make_own)
         self._nobody.acted.connect(self._go_home)
         self._desk.changed.connect(self._refresh)
 
     def _question(self, asked: Asked) -> Question | None:
         return question_of(asked, self._dose(asked.dose), self._desk)
+
+    def _look_around(self) -> None:
+        """Another place has other things."""
+        show_things(self.panel, self._desk, self._using)
+        self.ask(self.panel.asked_now())
 
     def _dose(self, text: str) -> Prescription | None:
         self.panel.dose.show_fault("")
@@ -189,7 +201,7 @@ class SwapScreen(Page):
         said = best is None or best.exercise.name.casefold() == typed.strip().casefold()
         panel.show_read_as("" if best is None or said else best.exercise.name)
         if best is None or found.swap is None:
-            self._show_start(NO_SUCH_TITLE, NO_SUCH_NOTE)
+            self._show_start(NO_SUCH_TITLE, NO_SUCH_NOTE, unknown=True)
             return
         panel.show_usual_dose(usual_dose(best.exercise, found.question.person, self._desk.units()))
         self._most = SHOWN_AT_FIRST
@@ -215,14 +227,14 @@ class SwapScreen(Page):
 
     def _show_ways(self, ways: WaysOut) -> None:
         few = self._found is None or self._found.swap is None or not self._found.swap.answers
-        self.answers.ways.show_ways(WAYS_OUT if few else WAYS_MORE, way_rows(ways, self._icons))
+        self.answers.ways.show_ways(WAYS_OUT if few else WAYS_MORE, way_rows(ways, self._desk.catalog.kind_by_id))
 
-    def _show_start(self, title: str, note: str) -> None:
+    def _show_start(self, title: str, note: str, *, unknown: bool = False) -> None:
         self._found = None
         self.panel.show_note("")
         if not self.panel.movement.text().strip():
             self.panel.show_read_as("")
-        self.start.show_start(title, note, week_names(self._desk))
+        self.start.show_start(title, note, week_names(self._desk), unknown=unknown)
         self._stack.setCurrentWidget(self._start_page)
 
     def _show_more(self) -> None:
@@ -241,24 +253,13 @@ class SwapScreen(Page):
         self._comparing.leave()
         self._use(exercise_id)
 
-    def _have(self, kind_id: str) -> None:
-        """The person has one after all: it joins the household, and the answers follow."""
-        taken = (thing.id for thing in self._desk.house().things)
-        self._desk.do(adding(things_of((one_of_kind(self._desk.catalog.kind_by_id[kind_id]),), taken)))
-
-    def _look(self, place_id: str) -> None:
-        self.panel.place.show_index(place_ids(self._desk).index(place_id))
-        self.ask(self.panel.asked_now())
-
-    def _unspare(self, demand: str) -> None:
-        self.panel.unspare(Demand(demand))
-
     def _choose_person(self, index: int) -> None:
         self._desk.choose_person(self._desk.house().people[index].id)
 
     def _refresh(self, change: ChangeSet) -> None:
-        if change.kinds & (SETTING_KINDS | {Kind.SETTINGS}):
+        if change.kinds & (SETTING_KINDS | {Kind.SETTINGS, Kind.CATALOG}):
             show_people_and_places(self.panel, self._desk)
+            show_things(self.panel, self._desk, self._using)
             self.ask(self.panel.asked_now())
 
     def _focus_answers(self) -> None:
@@ -273,18 +274,18 @@ class SwapScreen(Page):
         if link == TO_HOUSEHOLD:
             self._go_home()
 
+    def _add_own(self) -> None:
+        name = self.panel.movement.text().strip()
+        self._desk.jump.emit(Jump(screen=ScreenName.OWN, own=OwnKind.EXERCISE, name=name))
+
+    def _make_own(self) -> None:
+        """A version of the movement asked for; an own one is edited."""
+        if self._found is not None and self._found.swap is not None:
+            asked_id = self._found.swap.asked.id
+            self._desk.jump.emit(Jump(screen=ScreenName.OWN, own=OwnKind.EXERCISE, exercise_id=asked_id))
+
     def _go_home(self) -> None:
         self._desk.jump.emit(Jump(screen=ScreenName.HOUSEHOLD))
-
-
-def _on_top(card: QWidget) -> QWidget:
-    """A card no taller than what it holds, at the top of its page."""
-    holder = QWidget()
-    column = QVBoxLayout(holder)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.addWidget(card)
-    column.addStretch(1)
-    return holder
 
 
 def _named(exercise: Exercise, matched: str) -> tuple[str, str]:

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from gui.theme import MovePicture, Space, TextRole
-from gui.widgets import ActionChip, Card, FlowLayout, Ink, PictureLabel, Text
+from gui.widgets import ActionChip, Card, FlowLayout, Ink, PictureLabel, SecondaryButton, Text
 
 PICTURE = 56
 EXAMPLES = (
@@ -27,9 +27,10 @@ MOST_OF_WEEK = 12
 
 
 class StartPage(Card):
-    """`chosen` (a movement's name) by any of the chips."""
+    """`chosen` (a movement's name) by any of the chips; `own_wanted` to add a movement that is not there."""
 
     chosen = Signal(str)
+    own_wanted = Signal()
 
     def __init__(self, examples: tuple[tuple[MovePicture, str], ...], *, parent: QWidget | None = None) -> None:
         super().__init__(gap=Space.M, parent=parent)
@@ -39,18 +40,23 @@ class StartPage(Card):
         self._week = FlowLayout()
         self.week_chips: list[ActionChip] = []
         self.example_chips: list[ActionChip] = []
+        self.own = SecondaryButton("Add it as your own movement")
+        self.own.clicked.connect(self.own_wanted)
         grid = FlowLayout(gap=Space.M, column_width=216)
         for picture, name in examples:
             grid.addWidget(self._example(picture, name))
-        for text in (self._title, self._note, self._week_title):
-            self.body.addWidget(text)
+        self.body.addWidget(self._title)
+        self.body.addWidget(self._note)
+        self.body.addWidget(self.own, 0, Qt.AlignmentFlag.AlignLeft)
+        self.body.addWidget(self._week_title)
         self.body.addLayout(self._week)
         self.body.addWidget(Text("Or try one of these", TextRole.SMALL_STRONG))
         self.body.addLayout(grid)
         self.body.addStretch(1)
 
-    def show_start(self, title: str, note: str, week: tuple[str, ...]) -> None:
-        """Say what to do; `week` are movements of the person's own week."""
+    def show_start(self, title: str, note: str, week: tuple[str, ...], *, unknown: bool = False) -> None:
+        """Say what to do; `week` are movements of the person's own week. An `unknown` one can be added."""
+        self.own.setVisible(unknown)
         self._title.setText(title)
         self._note.setText(note)
         self._week.clear()

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
 
 from core.swap.opening import Opener
+from core.things.model import ThingKind
 from gui.desk.names import DEMAND_NAMES, thing_picture
 from gui.swap.ask_panel import CAUSE_NAMES
 from gui.swap.asking import WaysOut
@@ -35,9 +37,9 @@ class WayRow:
     target: str
 
 
-def way_rows(ways: WaysOut, icons: dict[str, str]) -> tuple[WayRow, ...]:
-    """The best things first, then places and what is spared; `icons` are the drawings of the kinds by id."""
-    things = tuple(_thing(opener, icons) for opener in _different(ways.openers))
+def way_rows(ways: WaysOut, kinds: Mapping[str, ThingKind]) -> tuple[WayRow, ...]:
+    """The best things first, then places, what is spared and another reason; `kinds` are those of the catalog by id."""
+    things = tuple(_thing(opener, kinds) for opener in _different(ways.openers))
     places = tuple(
         WayRow(
             picture=ThingPicture.PATH,
@@ -87,13 +89,13 @@ def _different(openers: tuple[Opener, ...]) -> tuple[Opener, ...]:
     return tuple(found)
 
 
-def _thing(opener: Opener, icons: dict[str, str]) -> WayRow:
+def _thing(opener: Opener, kinds: Mapping[str, ThingKind]) -> WayRow:
     rest = len(opener.opens) - 1
     first = opener.opens[0].name.lower()
     opens = f"opens {first}" if not rest else f"opens {first} and {rest} more"
     cost = "most homes have one" if opener.common > 1 else COST_WORDS[opener.cost]
     return WayRow(
-        picture=thing_picture(icons.get(opener.kind_id, "")),
+        picture=thing_picture(kinds[opener.kind_id].icon if opener.kind_id in kinds else ""),
         title=opener.name,
         detail=f"{opens} · {cost}",
         deed=Deed.HAVE,

@@ -70,6 +70,16 @@ class PageScroll(QScrollArea):
         self._row.setContentsMargins(0, 0, max(0, GUTTER - bar), 0)
 
 
+def on_top(card: QWidget) -> QWidget:
+    """A card no taller than what it holds, at the top of its page."""
+    holder = QWidget()
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.addWidget(card)
+    column.addStretch(1)
+    return holder
+
+
 class _Still(QWidget):
     def __init__(self, inner: QWidget, parent: QWidget, *, gutter: bool) -> None:
         super().__init__(parent)

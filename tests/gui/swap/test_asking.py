@@ -9,6 +9,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
+from catalog.own import own_exercise
+from catalog.own_copy import copied
+from core.house.own import OwnKind
+from core.store.commands import AddOwn
 from core.swap.model import Cause
 from gui.desk.desk import Desk, Jump
 from gui.shell.entry import ScreenName
@@ -172,3 +176,52 @@ def test_a_jump_asks_for_its_movement(screen: SwapScreen, qtbot: QtBot) -> None:
 
 def test_before_anyone_trains_the_screen_leads_to_the_household(empty_screen: SwapScreen, qtbot: QtBot) -> None:
     assert "Who trains?" in words(empty_screen)
+
+
+def test_an_unknown_movement_can_be_added_as_ones_own(screen: SwapScreen, desk: Desk, qtbot: QtBot) -> None:
+    jumps: list[Jump] = []
+    desk.jump.connect(jumps.append)
+    assert not screen.start.own.isVisible()
+    type_movement(screen, "zzqqxx", qtbot)
+    hand.click(screen.start.own)
+    assert jumps == [Jump(screen=ScreenName.OWN, own=OwnKind.EXERCISE, name="zzqqxx")]
+
+
+def test_a_version_of_ones_own_is_made_from_the_movement_asked_for(
+    screen: SwapScreen, desk: Desk, qtbot: QtBot
+) -> None:
+    jumps: list[Jump] = []
+    desk.jump.connect(jumps.append)
+    ask(screen, "push-up", qtbot)
+    hand.click(screen.answers.own)
+    assert jumps == [Jump(screen=ScreenName.OWN, own=OwnKind.EXERCISE, exercise_id="push_up")]
+
+
+def test_an_own_movement_is_swapped_like_any_other(screen: SwapScreen, desk: Desk, qtbot: QtBot) -> None:
+    assert desk.do(AddOwn(own_exercise({**copied(OwnKind.EXERCISE, "push_up", ()), "name": "Gate push"}, desk.catalog)))
+    ask(screen, "gate pu", qtbot)
+    assert screen.answers.head()[0] == "Instead of Gate push"
+    assert "Gate push" in names(screen)
+
+
+def test_answers_can_be_held_to_one_thing(screen: SwapScreen, desk: Desk, qtbot: QtBot) -> None:
+    screen.show_jump(Jump(screen=ScreenName.SWAP, thing_id="bucket"))
+    ask(screen, "barbell deadlift", qtbot)
+    assert screen.panel.thing.box.currentText() == "Mop bucket"
+    assert screen.cards()
+    assert all("Mop bucket" in card.view().things for card in screen.cards())
+    screen.panel.thing.box.setCurrentIndex(0)
+    screen.panel.thing.box.activated.emit(0)
+    answered(screen, qtbot)
+    assert not all("Mop bucket" in card.view().things for card in screen.cards())
+
+
+def test_a_thing_that_is_not_in_another_place_is_given_up_there(screen: SwapScreen, qtbot: QtBot) -> None:
+    screen.show_jump(Jump(screen=ScreenName.SWAP, thing_id="bench"))
+    ask(screen, "push-up", qtbot)
+    assert screen.panel.thing.box.currentText() == "Cabin bench"
+    screen.panel.place.box.setCurrentIndex(1)
+    screen.panel.place.box.activated.emit(1)
+    answered(screen, qtbot)
+    assert screen.panel.thing.box.currentText() == "anything you own"
+    assert screen.cards()
