@@ -46,7 +46,7 @@ TABLE = {"name": "Gate push", "aliases": ["press-up"]}
         (
             "120 kg is more than anyone lifts; check mass_kg.",
             "mass_kg",
-            "120 kg is more than anyone lifts; check mass kg.",
+            "120 kg is more than anyone lifts; check its mass.",
         ),
         ("Something nobody thought of.", "", "Something nobody thought of."),
     ],
