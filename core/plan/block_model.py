@@ -106,7 +106,8 @@ class Happening:
 class TrainingBlock:
     """The weeks in order and the tests at both ends, with the Monday it starts on and what happened so far.
 
-    `pattern` is the week every other one is made from (its movements, places and things); None where none is possible.
+    `pattern` is the week all weeks from `pattern_week` on are made from (its movements, places and things); None where
+    none is possible.
     """
 
     weeks: tuple[BlockWeek, ...]
@@ -114,6 +115,7 @@ class TrainingBlock:
     starts: datetime.date | None = None
     happened: tuple[Happening, ...] = ()
     pattern: Week | None = None
+    pattern_week: int = 0
 
     def monday_of(self, number: int) -> datetime.date | None:
         """The Monday of a week; None while the block has no date."""

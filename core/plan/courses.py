@@ -124,6 +124,12 @@ class Course:
         return state.binding.load is None or state.added < EXTRA_REPS
 
     @property
+    def _amount_word(self) -> str:
+        if self.block.dose.reps is not None:
+            return "repetitions"
+        return "distance" if self.block.dose.distance_m is not None else "time"
+
+    @property
     def _step_size(self) -> int:
         return CARRY_STEP_M if self.block.exercise.dose is DoseKind.DISTANCE else HOLD_STEP_S
 
@@ -140,7 +146,7 @@ class Course:
     def _climbed(self, state: State, climb: Climb) -> State:
         old, new = state.binding.load_kg, climb.binding.load_kg
         added = self._added_after(state, climb.moved_step)
-        why = f"You have the amount, so the load goes from {old:.1f} to {new:.1f} kg."
+        why = f"You have the {self._amount_word}, so the load goes from {old:.1f} to {new:.1f} kg."
         return State(binding=climb.binding, added=added, why=why, note=wide_note(self.block, old, climb))
 
     def _added_after(self, state: State, moved_step: float) -> int:
@@ -175,7 +181,7 @@ class Course:
         """At the top of the range with nothing heavier: a lever, else stay."""
         lever = self._lever()
         if lever is not None and not state.tried:
-            why = f"You have the amount, so now {OPTION_WORDS[lever]}."
+            why = f"You have the {self._amount_word}, so now {OPTION_WORDS[lever]}."
             return State(binding=state.binding, lever=lever, tried=True, why=why)
         return replace(
             state, why="You are at the top of its range. When it feels easy, swap in a harder version.", note=""
@@ -199,10 +205,11 @@ class Course:
         return State(binding=climb.binding, added=0, why=why)
 
     def _added_words(self) -> str:
+        first = ", before the load grows" if self.block.binding.load is not None else " than before"
         if self.block.dose.reps is not None:
-            return "One repetition more, before the load grows."
+            return f"One repetition more{first}."
         what = "m" if self.block.dose.distance_m is not None else "s"
-        return f"{self._step_size} {what} more, before the load grows."
+        return f"{self._step_size} {what} more{first}."
 
 
 def _grown(first: tuple[int, int], added: int, cap: int) -> tuple[int, int]:

@@ -6,20 +6,19 @@ are planned with what is there when the caller says what that is. What was predi
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass, replace
 
 from core.errors import InputError
 from core.house.model import House, Person
 from core.house.wishes import WEEKDAYS
 from core.knowledge import Catalog
-from core.plan.block import made_week
 from core.plan.block_model import DAYS_A_WEEK, BlockWeek, Happening, TrainingBlock, What
 from core.plan.block_weeks import WeekMaker
-from core.plan.model import Block, DayKind, DayPlan, Status, Wave, Week, WeekRequest
+from core.plan.left_weeks import Left, kept, merged
+from core.plan.model import DayKind, DayPlan, Status, Week, WeekRequest
 from core.plan.moving import moved
-from core.plan.setbacks import days_in, order_of, steps_back
-from core.plan.testing_days import held
-from core.plan.waves import steps_at
+from core.plan.setbacks import days_in, order_of
 
 SPANS = (What.ILL, What.AWAY)
 
@@ -40,69 +39,45 @@ def replan(
     person: Person,
     catalog: Catalog,
     *,
+    today: datetime.date | None = None,
     away: Away | None = None,
 ) -> TrainingBlock:
-    """The block after this happened. Days up to its last day stay as they are; `InputError` where it can't be.
+    """The block after this happened. Days up to its last day, and up to the day before `today`, stay as they are.
 
     The same block and happening give the same answer. Without `away`, days away are days without training.
+    `InputError` where it can't have happened, or where the house no longer has what the block is made with.
     """
     _check(block, happening)
-    if block.pattern is None:
-        raise InputError("this block", "has no plan to go on from", "plan a block first")
+    pattern = usable_pattern(block, house)
     noted = replace(happening, share=0.0) if happening.what is What.AWAY and away is None else happening
     happened = tuple(sorted((*block.happened, noted), key=_in_order))
     changed = replace(block, happened=happened)
-    maker = WeekMaker(block.pattern, request, house, person, catalog)
+    maker = WeekMaker(pattern, request, house, person, catalog)
     if happening.what is What.MOVED:
         return _with_moved(changed, happening, maker)
-    order = order_of(changed)
-    weeks = tuple(_again(week, order, changed, noted, maker) for week in block.weeks)
-    found = replace(changed, weeks=weeks)
+    settled_day = max(noted.last_day, day_before(block, today))
+    left = Left(block=changed, order=order_of(changed), maker=maker, settled_day=settled_day)
+    found = replace(changed, weeks=left.weeks())
     return found if away is None else _with_away(found, noted, away, person, catalog)
 
 
-def _again(
-    week: BlockWeek, order: tuple[Wave, ...], block: TrainingBlock, happening: Happening, maker: WeekMaker
-) -> BlockWeek:
-    """The week planned again as far as it lies ahead; days that were moved or planned for elsewhere stay."""
-    number, settled = week.number, happening.last_day - DAYS_A_WEEK * week.number
-    if settled >= DAYS_A_WEEK - 1:
-        return week
-    usual = steps_at(order)[number]
-
-    def step_of(weekday: int, one: Block) -> int:
-        return usual + steps_back(block, order, number, weekday, one)
-
-    made = held(made_week(maker, number, order[number], step_of), week.tests, block.tests, maker)
-    stay = _settled_by_hand(block, number) | set(range(settled + 1))
-    elsewhere = _elsewhere(block, number)
-    rest = {weekday: DayPlan(weekday=weekday, kind=DayKind.REST) for weekday in elsewhere}
-    own = tuple(
-        rest.get(new.weekday, old if new.weekday in stay else new)
-        for old, new in zip(week.week.days, made.week.days, strict=True)
-    )
-    planned = merged(maker.finished(own, order[number]), week.week, elsewhere)
-    return _kept(week, replace(made, week=planned))
+def usable_pattern(block: TrainingBlock, house: House) -> Week:
+    """The week the block is made from; `InputError` if there is none or the house lacks something of it."""
+    if block.pattern is None:
+        raise InputError("this block", "has no plan to go on from", "plan a block first")
+    owned = {thing.id: thing.count for thing in house.things}
+    for day in block.pattern.days:
+        for one in (*day.warm_up, *day.blocks, *day.cool_down):
+            missing = next((thing_id for thing_id in one.binding.thing_ids if thing_id not in owned), None)
+            if missing is not None:
+                rule = f"is planned with something the house no longer has ({missing})"
+                raise InputError(one.exercise.name, rule, "plan the rest of the block again")
+    return block.pattern
 
 
-def _settled_by_hand(block: TrainingBlock, number: int) -> set[int]:
-    """Weekdays of a week that were exchanged."""
-    mine = (one for one in block.happened if one.what is What.MOVED and one.week == number)
-    return {weekday for one in mine for weekday in (one.weekday, one.to_weekday) if weekday is not None}
-
-
-def _elsewhere(block: TrainingBlock, number: int) -> set[int]:
-    """Weekdays of a week that are planned for another place."""
-    mine = (one for one in block.happened if one.what is What.AWAY and one.share > 0)
-    return {weekday for one in mine for weekday in days_in(one, number)}
-
-
-def _kept(before: BlockWeek, after: BlockWeek) -> BlockWeek:
-    """The week as planned now, with what was predicted first; the one before if nothing changed."""
-    if after.week.days == before.week.days and after.kind == before.kind:
-        return before
-    predicted = before.predicted if before.predicted is not None else before.week
-    return replace(after, tests=before.tests, predicted=predicted)
+def day_before(block: TrainingBlock, today: datetime.date | None) -> int:
+    """The last day before today, counted from the Monday of week 0; -1 where nothing is known of either."""
+    return -1 if today is None or block.starts is None else (today - block.starts).days - 1
 
 
 def _with_moved(block: TrainingBlock, happening: Happening, maker: WeekMaker) -> TrainingBlock:
@@ -113,7 +88,7 @@ def _with_moved(block: TrainingBlock, happening: Happening, maker: WeekMaker) ->
     tests = tuple(
         replace(test, weekday=to_weekday) if test.weekday == happening.weekday else test for test in week.tests
     )
-    return _put(block, replace(_kept(week, replace(week, week=changed)), tests=tests))
+    return _put(block, replace(kept(week, replace(week, week=changed)), tests=tests))
 
 
 def _put(block: TrainingBlock, week: BlockWeek) -> TrainingBlock:
@@ -137,24 +112,13 @@ def _with_away(
             raise InputError("the days away", "can't be planned with what is there", "change the wishes for them")
         week = block.weeks[number]
         days_there = there if there is not None else _no_training(week.week)
-        found = _put(found, _kept(week, replace(week, week=merged(week.week, days_there, gone))))
+        found = _put(found, kept(week, replace(week, week=merged(week.week, days_there, gone))))
     return found
 
 
 def _no_training(week: Week) -> Week:
     rest = tuple(DayPlan(weekday=weekday, kind=DayKind.REST) for weekday in range(DAYS_A_WEEK))
     return replace(week, days=rest, fills=())
-
-
-def merged(own: Week, other: Week, weekdays: set[int]) -> Week:
-    """The week with some days, and their pours, taken from another one."""
-    if not weekdays:
-        return own
-    pairs = zip(own.days, other.days, strict=True)
-    days = tuple(theirs if mine.weekday in weekdays else mine for mine, theirs in pairs)
-    fills = [fill for fill in own.fills if fill.weekday not in weekdays]
-    fills += [fill for fill in other.fills if fill.weekday in weekdays]
-    return replace(own, days=days, fills=tuple(sorted(fills, key=lambda fill: fill.weekday)))
 
 
 def _check(block: TrainingBlock, happening: Happening) -> None:

@@ -116,7 +116,9 @@ def _block_codec(week: Codec[Week], catalog: Catalog) -> TaggedCodec[TrainingBlo
             "starts": maybe(DATE),
             "happened": many(HAPPENING, 1000),
             "pattern": maybe(week),
+            "pattern_week": whole(0, MOST_WEEKS),
         },
+        added={"pattern_week": 0},
     )
 
 

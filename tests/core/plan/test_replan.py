@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import replace
 from itertools import pairwise
 
@@ -9,15 +10,16 @@ import pytest
 
 from core.errors import InputError
 from core.house.model import House
-from core.house.wishes import DayWish, WeekWishes
+from core.house.wishes import DayWish, Pin, WeekWishes
 from core.plan.block_model import Happening, TrainingBlock, What
 from core.plan.model import Block, DayKind, WeekRequest
 from core.plan.moving import wishes_with
+from core.plan.plan_rest import plan_rest
 from core.plan.replan import Away, replan
 from core.plan.validate import find_week_errors
 from core.store.codec_block import block_text
 from tests.core.plan.block_examples import HOUSE, PEOPLE, REQUEST, block_of, shipped
-from tests.dipper import CABIN, INES, TOWPATH, tins
+from tests.dipper import CABIN, INES, TOWPATH, tins, without
 
 TUESDAY, WEDNESDAY, THURSDAY, SATURDAY, SUNDAY = 1, 2, 3, 5, 6
 
@@ -197,7 +199,9 @@ def test_a_test_moves_with_its_day() -> None:
     before = block_of("ines")
     moved = next(test for test in before.weeks[0].tests if test.weekday == SATURDAY)
     found = after(what(What.MOVED, 0, SATURDAY, to_weekday=4))
-    assert {test.protocol_id: test.weekday for test in found.weeks[0].tests}[moved.protocol_id] == 4
+    later = after(what(What.MISSED, 0), block=found)
+    for one in (found, later):
+        assert {test.protocol_id: test.weekday for test in one.weeks[0].tests}[moved.protocol_id] == 4
 
 
 @pytest.mark.parametrize(
@@ -258,6 +262,60 @@ def test_trained_days_away_hold_the_course_and_untrained_ones_lose_it(elsewhere:
     trained = after(what(What.AWAY, 2, 0, days=7), away=elsewhere)
     assert dose_of(trained, 3) == dose_of(before, 2)
     assert dose_of(after(what(What.AWAY, 2, 0, days=7)), 3) == dose_of(before, 1)
+
+
+# --- late entries, other things and other wishes --------------------------------------------------------------------
+
+
+def test_what_is_entered_late_leaves_every_day_before_today_alone() -> None:
+    before = block_of("ines")
+    today = datetime.date(2026, 5, 4) + datetime.timedelta(weeks=4, days=5)
+    found = replan(before, what(What.MISSED, 1), REQUEST, HOUSE, INES, shipped(), today=today)
+    for number in range(4):
+        assert found.weeks[number] is before.weeks[number]
+    assert found.weeks[4].week.days[TUESDAY] == before.weeks[4].week.days[TUESDAY]
+    assert dose_of(found, 5) == dose_of(before, 3)
+
+
+def test_a_thing_that_is_gone_asks_for_the_rest_to_be_planned_again() -> None:
+    gone = without(HOUSE, "daypack")
+    with pytest.raises(InputError, match=r"no longer has \(daypack\); plan the rest of the block again"):
+        replan(block_of("ines"), what(What.MISSED, 2), REQUEST, gone, INES, shipped())
+
+
+def test_the_rest_is_planned_with_what_is_left_and_the_past_stays() -> None:
+    before, gone = block_of("ines"), without(HOUSE, "daypack")
+    found = plan_rest(before, 3, REQUEST, gone, INES, shipped())
+    assert found.weeks[:3] == before.weeks[:3]
+    used = {
+        thing_id
+        for week in found.weeks[3:]
+        for day in week.week.days
+        for one in day.blocks
+        for thing_id in one.binding.thing_ids
+    }
+    assert "daypack" not in used
+    for week in found.weeks[3:]:
+        assert list(find_week_errors(week.week, REQUEST, gone, INES)) == []
+    for old, new in zip(before.weeks, found.weeks, strict=True):
+        assert (new.predicted or new.week).days == old.week.days
+
+
+def test_the_rest_with_other_days_goes_on_from_its_own_first_step() -> None:
+    fewer = replace(REQUEST, wishes=replace(REQUEST.wishes, days=REQUEST.wishes.days[:3]))
+    found = plan_rest(block_of("ines"), 5, fewer, HOUSE, INES, shipped())
+    assert found.pattern_week == 5
+    assert found.weeks[5].week.days[SUNDAY].kind is DayKind.REST
+    later = replan(found, what(What.MISSED, 6), fewer, HOUSE, INES, shipped())
+    assert dose_of(later, 7) == dose_of(found, 6)
+
+
+def test_the_rest_counts_from_a_week_of_the_block_and_needs_wishes_that_hold_together() -> None:
+    with pytest.raises(InputError, match="“9” is no week of this block"):
+        plan_rest(block_of("ines"), 9, REQUEST, HOUSE, INES, shipped())
+    wishes = WeekWishes(days=(DayWish(weekday=1, minutes=5),), pins=(Pin(weekday=1, kind="strength"),))
+    with pytest.raises(InputError, match="can't hold together"):
+        plan_rest(block_of("ines"), 5, replace(REQUEST, wishes=wishes), HOUSE, INES, shipped())
 
 
 # --- what can't have happened ---------------------------------------------------------------------------------------
