@@ -13,8 +13,9 @@ from core.errors import InputError
 from core.house.model import House, Person
 from core.knowledge import Catalog
 from core.plan.block_model import BlockWeek, Happening, TrainingBlock
+from core.plan.left_weeks import merged
 from core.plan.model import WeekRequest
-from core.plan.replan import merged, replan
+from core.plan.replan import replan
 
 
 def renewed(

@@ -121,7 +121,7 @@ def mark(order: PlanOrder, happening: Happening, brake: Brake, report: Report) -
     old = decoded(order.old, order.catalog)
     if old is None:
         old = plan_block(*given, weeks=order.weeks, starts=order.starts, on_start=brake.hold)
-    block = replan(old, happening, *given)
+    block = replan(old, happening, *given, today=order.today)
     return block, written(block, order.catalog, order.starts)
 
 
