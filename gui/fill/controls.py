@@ -28,6 +28,7 @@ class Controls(QWidget):
     level_entered = Signal(str)
     warmth_entered = Signal(str)
     reasons_wanted = Signal()
+    pours_wanted = Signal()
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -37,6 +38,7 @@ class Controls(QWidget):
         self.warmth = LineField("Water is at", "12 °C")
         self.packing = ChoiceField("How it lies")
         self.reasons = LinkButton("Other fills, and why not", TextRole.SMALL)
+        self.pours = LinkButton("Teach it by pouring", TextRole.SMALL)
         self._columns = 0
         self._container = True
         for field in (self.thing, self.fill, self.packing):
@@ -52,6 +54,7 @@ class Controls(QWidget):
         links = QHBoxLayout()
         links.addSpacing(-Space.XS)  # so that its words stand below the others, not its edge
         links.addWidget(self.reasons)
+        links.addWidget(self.pours)
         links.addStretch(1)
         column.addLayout(links)
         self._place(COLUMNS)
@@ -100,10 +103,11 @@ class Controls(QWidget):
         self.level.edit.editingFinished.connect(self._level_left)
         self.warmth.edit.editingFinished.connect(self._warmth_left)
         self.reasons.clicked.connect(self.reasons_wanted)
+        self.pours.clicked.connect(self.pours_wanted)
 
     def _show_fields(self, *, container: bool) -> None:
         self._container = container
-        for field in (self.fill, self.level, self.reasons):
+        for field in (self.fill, self.level, self.reasons, self.pours):
             field.setVisible(container)
         self._stretch()
 

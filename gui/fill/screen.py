@@ -22,6 +22,7 @@ from gui.fill.asked import weighable
 from gui.fill.fixed_side import TinFlow, fixed_lines, fixed_view, label_estimate, subject_of
 from gui.fill.fronts import Front, Fronts
 from gui.fill.goal_flow import GoalFlow, level_of
+from gui.fill.pours_card import PoursFlow
 from gui.fill.present import budget_view
 from gui.fill.readings_flow import ReadingsFlow
 from gui.fill.side import Side
@@ -59,6 +60,7 @@ class FillScreen(Page):
         self.flow = VesselFlow(desk, self.left, self.side, self)
         self._weighing = WeighFlow(desk, self.side.weigh, self._subject, self)
         self._goal = GoalFlow(desk, self.side.goal, self)
+        self._pours = PoursFlow(desk, self.side.pours, self)
         self._tin = TinFlow(desk, self.side.tin, self)
         self._readings = ReadingsFlow(desk, self.side.readings, self.flow, self)
         self._empty = EmptyState(
@@ -113,6 +115,7 @@ class FillScreen(Page):
     def _connect(self) -> None:
         side = self.side
         self.left.controls.thing_chosen.connect(self._choose_thing)
+        self.left.controls.pours_wanted.connect(self._open_pours)
         self.flow.moved.connect(self._follow)
         self.flow.filled_anew.connect(self._show_container)
         self._goal.line_wanted.connect(self.flow.set_level)
@@ -191,6 +194,7 @@ class FillScreen(Page):
         filling = self.flow.filling()
         if filling is not None:
             self._goal.show_filling(filling)
+            self._pours.show_filling(filling)
             self._readings.show_thing(self._thing, tuple(lesson_text(one, filling.system) for one in filling.lessons()))
 
     def _show_fixed(self, thing: Thing) -> None:
@@ -200,6 +204,7 @@ class FillScreen(Page):
         self.left.controls.show_fixed()
         self.left.show_fixed(thing_picture(thing.icon), thing.name, fixed_lines(thing, system))
         self._goal.show_filling(None)
+        self._pours.show_filling(None)
         found = label_estimate(thing, system)
         self.side.budget.setVisible(found is not None)
         if found is not None:
@@ -236,6 +241,10 @@ class FillScreen(Page):
             self.show_title(STRIP_TITLE, filling.thing.name)
             self.fronts.strips.begin(filling)
             self.fronts.strip_page.save.setFocus()
+
+    def _open_pours(self) -> None:
+        self.side.pours.open()
+        self._scroll.ensureWidgetVisible(self.side.pours)
 
     def _begin_weighing(self) -> None:
         self.side.uses.hide()

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.fill.goal_card import GoalCard
 from gui.fill.mass_card import BudgetCard, MassCard
+from gui.fill.pours_card import PoursCard
 from gui.fill.reasons_card import ReasonsCard
 from gui.fill.tin_card import TinCard
 from gui.fill.uses_card import UsesCard
@@ -23,6 +24,7 @@ class Side(QWidget):
         self.uses = UsesCard()
         self.weigh = WeighCard()
         self.reasons = ReasonsCard()
+        self.pours = PoursCard()
         self.goal = GoalCard()
         self.tin = TinCard()
         self.budget = BudgetCard()
@@ -36,6 +38,7 @@ class Side(QWidget):
             self.uses,
             self.weigh,
             self.reasons,
+            self.pours,
             self.goal,
             self.tin,
             self.budget,

@@ -177,6 +177,20 @@ def test_at_least_95_in_100_published_masses_lie_inside_the_stated_uncertainty()
     assert len(outside) <= 0.05 * len(CASES), outside
 
 
+@pytest.mark.parametrize("source", ["USDA", "BUSHEL", "CMI", "JUG", "PET", "IOM"])
+def test_each_source_is_covered_by_itself(source: str) -> None:
+    """The tins and the vessels owe nothing to the density ranges: they must be covered without the cups' help."""
+    cases = [case for case in CASES if case.name.startswith(source)]
+    outside = [case.name for case in cases if _u95_and_gap(case)[1] > _u95_and_gap(case)[0]]
+    assert len(outside) <= 0.05 * len(cases), outside
+
+
+def test_the_uncertainty_is_not_made_safe_by_making_it_wide() -> None:
+    """Half as wide it would fail: more than 5 in 100 lie outside half of what is stated."""
+    outside = [case.name for case in CASES if _u95_and_gap(case)[1] > _u95_and_gap(case)[0] / 2]
+    assert len(outside) > 0.05 * len(CASES)
+
+
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
 def test_before_any_weighing_the_uncertainty_is_narrow_enough_to_use(case: Case) -> None:
     u95, _ = _u95_and_gap(case)

@@ -1,7 +1,9 @@
 """Density of water against other formulations and published figures.
 
 Tanaka et al. 2001, Metrologia 38:301-309. IAPWS-95 as the `iapws` package computes it. Kell 1975, J. Chem. Eng. Data
-20:97-105; one reprint (Jones and Harris 1992, J. Res. NIST 97) swaps digits in the denominator, 16.897850e-3 for
+20:97-105. CoolProp 8.0.0 (Bell et al. 2014, Ind. Eng. Chem. Res. 53:2498-2508), whose figures were computed with
+`PropsSI("D", "T", t + 273.15, "P", 101325, "Water")` and are kept here, since the package is not needed otherwise. One
+reprint of Kell (Jones and Harris 1992, J. Res. NIST 97) swaps digits in the denominator, 16.897850e-3 for
 16.879850e-3, which would be 0.27 kg/m³ low at 20 °C. Gallon weights: worked unit conversions at 15 °C and 30 °C, and
 Babcock & Wilcox, Steam, table 10 (62 °F).
 """
@@ -37,6 +39,22 @@ def test_the_published_figures_of_tanaka_are_met(temperature_c: float, kg_m3: fl
 def test_iapws_95_agrees_to_ten_parts_in_a_million(temperature_c: float) -> None:
     other = iapws.IAPWS95(T=273.15 + temperature_c, P=0.101325).rho
     assert water_density_kg_m3(temperature_c) == pytest.approx(other, rel=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("temperature_c", "kg_m3"),
+    [
+        (0.1, 999.8498),
+        (4, 999.9749),
+        (10, 999.7025),
+        (15, 999.1026),
+        (20, 998.2072),
+        (30, 995.6495),
+        (40, 992.2164),
+    ],
+)
+def test_coolprop_agrees_to_two_parts_in_a_million(temperature_c: float, kg_m3: float) -> None:
+    assert water_density_kg_m3(temperature_c) == pytest.approx(kg_m3, rel=2e-6)
 
 
 @pytest.mark.parametrize("temperature_c", [0, 10, 20, 30, 40])
