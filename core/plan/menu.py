@@ -214,11 +214,12 @@ def _set_choices(request: MenuRequest) -> tuple[int, ...]:
 
 def _best_of(exercises: list[Exercise], request: MenuRequest, most: int) -> list[Candidate]:
     """The `most` cheapest movements that can be bound, plus every pinned one."""
-    ranked = sorted(exercises, key=lambda e: (early_cost(e, request), e.id))
+    ranked = sorted(((early_cost(e, request), e.id, e) for e in exercises), key=lambda ranked: ranked[:2])
     found: list[Candidate] = []
-    for exercise in ranked:
+    for early, _, exercise in ranked:
         wanted = exercise.id in request.must
-        if len(found) >= 2 * most and not wanted:
+        beaten = sum(candidate.cost <= early for candidate in found) >= most
+        if not wanted and (beaten or len(found) >= 2 * most):
             continue
         candidate = _strength_candidate(exercise, request)
         if candidate is not None:

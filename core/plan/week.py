@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from core.errors import FillmarkError, InputError
@@ -69,8 +70,16 @@ def check_pins(request: WeekRequest, catalog: Catalog) -> None:
 
 def _assembled(problem: Problem, solution: Solution, house: House, person: Person, catalog: Catalog) -> Week:
     planned = {}
+    settings: dict[str, Setting] = {}
     for day, kind, chosen in zip(problem.days, solution.kinds, solution.chosen, strict=True):
-        planned[day.weekday] = _day(day, kind, chosen, problem, house, catalog)
+        if kind is DayKind.REST:
+            planned[day.weekday] = DayPlan(weekday=day.weekday, kind=kind, limit_s=day.limit_s)
+            continue
+        place = day.places[kind]
+        setting = settings.setdefault(place.id, Setting(house, person, catalog.material_by_id, place))
+        bans, quiet = frozenset(problem.request.wishes.bans), is_quiet(place.quiet, day.wish)
+        order = MenuRequest(setting=setting, catalog=catalog, bans=bans, quiet=quiet)
+        planned[day.weekday] = _day(day, kind, in_order(chosen, problem.counts), order, problem.counts)
     days = tuple(planned.get(weekday, DayPlan(weekday=weekday, kind=DayKind.REST)) for weekday in range(7))
     days = with_shared_pours(days)
     fills = tuple(fill_steps(days, house))
@@ -79,23 +88,17 @@ def _assembled(problem: Problem, solution: Solution, house: House, person: Perso
 
 
 def _day(
-    day: DayChoice, kind: DayKind, chosen: tuple[Candidate, ...], problem: Problem, house: House, catalog: Catalog
+    day: DayChoice, kind: DayKind, chosen: tuple[Candidate, ...], order: MenuRequest, counts: Mapping[str, int]
 ) -> DayPlan:
-    if kind is DayKind.REST:
-        return DayPlan(weekday=day.weekday, kind=kind, limit_s=day.limit_s)
-    place = day.places[kind]
-    blocks = tuple(_block(candidate) for candidate in in_order(chosen, problem.counts))
-    setting = Setting(house, problem.person, catalog.material_by_id, place)
-    bans, quiet = frozenset(problem.request.wishes.bans), is_quiet(place.quiet, day.wish)
-    order = MenuRequest(setting=setting, catalog=catalog, bans=bans, quiet=quiet)
+    blocks = tuple(_block(candidate) for candidate in chosen)
     warm_up = easy_moves(order, Pattern.WARM_UP, warm_up_seconds(day.limit_s), kind, blocks)
     cool_down = easy_moves(order, Pattern.COOL_DOWN, cool_down_seconds(day.limit_s), kind, blocks)
-    pour_s = REFILL_S * sum(1 for _ in pours_during(blocks, problem.counts))
+    pour_s = REFILL_S * sum(1 for _ in pours_during(blocks, counts))
     every = (*warm_up, *blocks, *cool_down)
     return DayPlan(
         weekday=day.weekday,
         kind=kind,
-        place_id=place.id,
+        place_id=order.setting.place.id,
         limit_s=day.limit_s,
         seconds=sum(block.seconds for block in every) + pour_s,
         warm_up=warm_up,
