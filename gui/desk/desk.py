@@ -12,12 +12,12 @@ from __future__ import annotations
 import datetime
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
 from catalog.own import with_usable_own
 from core.errors import FillmarkError
-from core.fit.setting import Setting
 from core.house.model import House, Person, Place
 from core.house.own import OwnKind
 from core.house.wishes import WeekWishes
@@ -29,6 +29,9 @@ from core.store.commands import ChangeSettings, Command, LoadHouse, SaveWeek
 from core.store.record import Record
 from core.store.values import ChangeSet, Kind, SavedWeek, Settings
 from gui.shell.entry import ScreenName
+
+if TYPE_CHECKING:
+    from core.fit.setting import Setting
 
 SETTING_KINDS = frozenset({Kind.THINGS, Kind.PEOPLE, Kind.PLACES, Kind.HOUSE})
 
@@ -101,6 +104,8 @@ class Desk(QObject):
         person = self.person()
         if person is None:
             return None
+        from core.fit.setting import Setting  # brings numpy, which the first screen can do without
+
         key = (place_id, person.id)
         if key not in self._settings_made:
             self._settings_made[key] = Setting(self.house(), person, self.catalog.material_by_id, self.place(place_id))

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from core.exercise.model import Family
-from core.swap.gaps import FamilyState, Gaps, Helper, Together
 from gui.desk.names import FAMILY_COLOURS, FAMILY_NAMES, thing_picture
 from gui.theme import ThingPicture
 from gui.widgets import PatternMark, Span
+
+if TYPE_CHECKING:
+    from core.swap.gaps import FamilyState, Gaps, Helper, Together
 
 FEW = 5
 """Fewer movements than this leave little to choose from."""

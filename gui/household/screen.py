@@ -50,14 +50,10 @@ class HouseholdScreen(Page):
         self.possible = Possible(desk, self)
         self.add = AddBar()
         self.rename = PictureButton(Icon.PENCIL, "Rename this household; its cup and fills", size=26)
-        self.first = FirstRun(desk.catalog)
         self.page = HousePage(desk)
-        kinds = desk.catalog
-        self._typing = TypingFlow(self.add, self.page.asks, kinds, self._keep, self)
-        things = self.first.things
-        self._first_typing = TypingFlow(things.add, things.asks, kinds, things.keep, self)
+        self._first: FirstRun | None = None
+        self._typing = TypingFlow(self.add, self.page.asks, desk.catalog, self._keep, self)
         self._stack = QStackedWidget()
-        self._stack.addWidget(self.first)
         self._stack.addWidget(self.page)
         self.bar.add_beside(self.rename)
         self.bar.add_action(self.add)
@@ -93,12 +89,26 @@ class HouseholdScreen(Page):
 
     def is_first_run(self) -> bool:
         """Whether the first run is shown."""
-        return self._stack.currentWidget() is self.first
+        return self._stack.currentWidget() is not self.page
 
-    def _connect(self) -> None:
-        page, first = self.page, self.first
+    @property
+    def first(self) -> FirstRun:
+        """The first run, made when it is needed: most starts have no use for it."""
+        if self._first is None:
+            self._first = self._made_first()
+        return self._first
+
+    def _made_first(self) -> FirstRun:
+        first = FirstRun(self._desk.catalog)
+        things = first.things
+        self._first_typing = TypingFlow(things.add, things.asks, self._desk.catalog, things.keep, self)
         first.began.connect(self._begin)
         first.demo_wanted.connect(self._desk.load_demo)
+        self._stack.addWidget(first)
+        return first
+
+    def _connect(self) -> None:
+        page = self.page
         page.demo.link_followed.connect(self._remove_all)
         page.own.clicked.connect(self._add_own)
         page.strip.have.connect(self._have)
@@ -132,8 +142,11 @@ class HouseholdScreen(Page):
     def _show_all(self) -> None:
         """Paint everything as it is on disk."""
         house = self._desk.house()
-        self.first.show_lines(person_lines(None, self._desk.units()))
-        self._stack.setCurrentWidget(self.page if house.things or house.people else self.first)
+        if house.things or house.people:
+            self._stack.setCurrentWidget(self.page)
+        else:
+            self.first.show_lines(person_lines(None, self._desk.units()))
+            self._stack.setCurrentWidget(self.first)
         for widget in (self.add, self.rename):
             widget.setVisible(not self.is_first_run())
         self.page.demo.setVisible(house.name.endswith(INVENTED))
