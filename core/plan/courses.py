@@ -116,12 +116,10 @@ class Course:
 
     def _can_add(self, state: State) -> bool:
         """Whether the amount grows before anything else: to the top of the range, with a load only so far."""
-        top = min(self.dose(state).reps or (self._amount[1],)) if self.block.dose.reps else None
         if self.block.dose.reps is None:
             return self._amount[0] + state.added * self._step_size < self._cap
-        if top is not None and top >= self._cap:
-            return False
-        return state.binding.load is None or state.added < EXTRA_REPS
+        below_top = self._reps(state)[0] < self._cap
+        return below_top and (state.binding.load is None or state.added < EXTRA_REPS)
 
     @property
     def _amount_word(self) -> str:

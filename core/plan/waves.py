@@ -22,7 +22,6 @@ BUILD_WAVES = (
     Wave(name=BUILD, effort_shift=0.5),
     Wave(name=BUILD, effort_shift=1.0),
 )
-WAVE_OF = {TEST: TEST_WAVE, EASY: EASY_WAVE, RETEST: RETEST_WAVE}
 
 
 def waves(weeks: int) -> tuple[Wave, ...]:
