@@ -10,13 +10,16 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from core.errors import InputError
 from core.mass.density import density_in
 from core.mass.learning import Setting
-from core.mass.model import Container, LearnedDensity, Level, ScaleReading
+from core.mass.model import BrimLevel, Container, LearnedDensity, Level, ScaleReading
 from core.mass.predict import predict
 from core.mass.scale import Weighed, weighed
 from core.quantity.measured import Measured
 
+MOST_OF_BRIMFUL = 1.2
+"""A container that holds more than so much of what it says is another one (a judgement)."""
 LEAST_DOUBT_KG = 0.005
 """What at least is doubted about an empty container said to be known exactly."""
 
@@ -24,14 +27,27 @@ LEAST_DOUBT_KG = 0.005
 def doubting(setting: Setting, level: Level, readings: Sequence[ScaleReading]) -> Container:
     """The container of `setting`, doubted enough for `readings` of the fill at `level` to agree with it.
 
-    For a material other than water its density in this container is doubted alike.
+    For a material other than water its density in this container is doubted alike. `InputError` for a reading far above
+    what it could weigh full to the brim: then something else was on the scale, or it is another container.
     """
+    _check_fits(setting, readings)
     now = predict(setting.container, setting.material, level, setting.temperature_c, setting.packing)
     shared = math.hypot(*now.shared_kg)
     wanted = max(_wanted_u(weighed(reading), now.mass_kg, now.own_u_kg) for reading in readings)
     if wanted <= shared:
         return setting.container
     return _widened(setting, wanted / shared if shared > 0 else 1.0, wanted)
+
+
+def _check_fits(setting: Setting, readings: Sequence[ScaleReading]) -> None:
+    brimful = predict(setting.container, setting.material, BrimLevel(), setting.temperature_c, setting.packing)
+    most = MOST_OF_BRIMFUL * (brimful.mass_kg + 2 * brimful.u_kg)
+    for reading in readings:
+        weight = weighed(reading)
+        if weight.mass_kg - 2 * weight.measured.u > most:
+            rule = f"is far more than it could weigh full to the brim ({brimful.mass_kg:.1f} kg)"
+            way_out = "weigh it alone, choose the right container, or correct its capacity"
+            raise InputError(f"{weight.mass_kg:.2f} kg", rule, way_out)
 
 
 def doubting_mass(mass: Measured, readings: Sequence[ScaleReading]) -> Measured:

@@ -36,6 +36,8 @@ HANDLES: dict[Held, Handle] = {
     Held.CUT_OUT: Handle.EARS,
 }
 CERTAINTY = "19 times out of 20"
+SEEN_SHARE = 0.005
+"""A contribution smaller than this part of the largest is neither drawn nor told."""
 PLAIN_MEASURES = ("cup", "measure")
 
 
@@ -120,6 +122,7 @@ def budget_view(estimate: Estimate, system: UnitSystem) -> BudgetView:
     rows = tuple(
         BarRow(label=line.source, share=share, value_text=nb(text))
         for line, share, text in zip(lines, shares(lines), texts, strict=True)
+        if share >= SEEN_SHARE
     )
     return BudgetView(rows=rows, advice=whole(estimate.advice))
 

@@ -8,9 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.errors import InputError
 from core.mass.learning import Setting
 from core.mass.lessons import Taught, lessons
 from core.mass.model import (
+    BrimLevel,
     Container,
     HeightLevel,
     Level,
@@ -80,7 +82,7 @@ def test_weighing_sand_teaches_how_dense_it_lies() -> None:
 
 
 @pytest.mark.parametrize("material", [WATER, SAND], ids=lambda one: one.id)
-@given(kg=st.floats(5.0, 45.0))
+@given(kg=st.floats(5.0, 31.0))
 def test_a_trusted_scale_agrees_afterwards_and_carries_the_day(material: Material, kg: float) -> None:
     now = reading(kg, None)
     trusted = doubting(setting(material), LINE, [now])
@@ -117,3 +119,10 @@ def test_a_known_mass_is_doubted_as_far_as_the_scale_asks() -> None:
     assert combine(doubted, [now]).agrees
     assert combine(doubted, [now]).mass.value == pytest.approx(11.0, abs=0.1)
     assert doubting_mass(label, [reading(10.05, None)]) == label
+
+
+def test_a_reading_far_above_brimful_is_not_trusted() -> None:
+    brim = estimate(CARRIER, WATER, BrimLevel()).mass.value
+    with pytest.raises(InputError, match="is far more than it could weigh full to the brim"):
+        doubting(setting(), LINE, [reading(1.4 * brim, None)])
+    assert doubting(setting(), LINE, [reading(1.1 * brim, None)]) is not CARRIER

@@ -119,6 +119,13 @@ def test_trusting_the_scale_moves_the_mass_there(screen: FillScreen, desk: Desk)
     assert container.tare_kg.u95 == pytest.approx(0.23, abs=0.01)
 
 
+def test_a_reading_no_such_container_can_have_is_not_trusted(screen: FillScreen, desk: Desk) -> None:
+    weigh(screen, "60", kind=ScaleKind.LUGGAGE)
+    hand.click(screen.side.weigh.form.trust_scale)
+    assert "far more than it could weigh full to the brim" in verdict(screen)
+    assert carrier(desk).readings == ()
+
+
 def test_weighed_empty_teaches_the_empty_mass(screen: FillScreen, desk: Desk) -> None:
     hand.click(screen.weigh)
     chip = screen.side.weigh.form._states.button(EMPTY)
