@@ -201,14 +201,17 @@ def _relative_u(
 def _reachable(share: float, asked: float | None, middle: float, most: float, wanted: Prescription) -> float:
     """1 at the asked share, 0 at half or double it, less where the effort asks for more repetitions than are usual.
 
-    At the asked share the written repetitions count, not those that would bring anyone to the effort.
+    And less where it leaves too few to train with. At the asked share the written repetitions count, not those that
+    would bring anyone to the effort.
     """
     if asked is None:
         return max(0.2, min(1.0, most / middle)) if middle >= FEWEST_REPS else max(0.0, middle / FEWEST_REPS)
     needed = middle
     if wanted.reps is not None and share >= ALIKE * asked:
         needed = min(middle, wanted.reps)
-    return min(1.0 if needed <= most else most / needed, max(0.0, 1 - abs(math.log(share / asked)) / math.log(2)))
+    fewest = min(FEWEST_REPS, wanted.reps or FEWEST_REPS)
+    enough = min(1.0, most / max(needed, 1.0), max(middle, 0.0) / fewest)
+    return min(enough, max(0.0, 1 - abs(math.log(share / asked)) / math.log(2)))
 
 
 def _by_levers(share: float, asked: float | None, options: tuple[Option, ...]) -> float:

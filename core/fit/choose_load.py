@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from core.exercise.model import Exercise, Need, Posture, Use
-from core.fit.first_load import first_load_kg, load_limits_kg, most_at_first_kg
+from core.exercise.model import Demand, Exercise, Family, Need, Posture, Use
+from core.fit.first_load import first_load_kg, in_one_hand, load_limits_kg, most_at_first_kg
 from core.fit.setting import Setting
 from core.fit.words import nothing_listed
 from core.loads.ladder import Ladder
@@ -18,6 +18,9 @@ LATER_USE = 0.05
 AS_GOOD, AS_GOOD_AT_FIRST = 0.025, 0.08
 """Loads this near are as good as each other, so the one soonest ready is taken: no set tells them apart, and a first
 load is a guess anyway (judgement)."""
+HELD_IN_HANDS = frozenset({Use.FRONT, Use.TWO_HANDS, Use.ONE_HAND, Use.PAIR})
+NOT_ABOVE = "nothing you list for it may be held above your face: no open, dusty, splitting, sharp or glass things"
+NOT_IN_ONE_HAND = "nothing you list for it is held well overhead in one hand"
 POOR_HOLD = 0.25
 """A thing poor for the use is taken when its load is nearer the target by more than this share of it."""
 
@@ -55,6 +58,16 @@ class Lift:
             return high_kg
         return min(high_kg, most_at_first_kg(self.exercise, use, self.need.count, self.setting.person))
 
+    def in_hand(self, use: Use) -> bool:
+        """Whether one hand alone holds it over the head."""
+        return use is Use.OVERHEAD and in_one_hand(self.exercise, use)
+
+    def over_face(self, use: Use) -> bool:
+        """Whether the hands hold it above the head or the face (overhead things are graded for that already)."""
+        exercise = self.exercise
+        lying = Demand.LYING_DOWN in exercise.demands and exercise.family is not Family.HINGE
+        return use in HELD_IN_HANDS and (lying or Demand.OVERHEAD_REACH in exercise.demands)
+
 
 @dataclass(frozen=True, slots=True)
 class ChosenLoad:
@@ -90,10 +103,13 @@ def _nearest(lift: Lift, used: frozenset[str], bearable_kg: float, only: str) ->
     best: tuple[Ladder, int] | None = None
     least_off = math.inf
     for order, use in enumerate(need.uses):
+        in_hand, over_face = lift.in_hand(use), lift.over_face(use)
         for sound, worse in ((True, LATER_USE * order), (False, LATER_USE * order + POOR_HOLD)):
             if least_off <= worse * target_kg + 1e-9:
                 continue  # no rung can come near enough to make up for that, so its ladder is never built
-            ladder = setting.ladder(use, need.count, posture, used, sound=sound, only=only)
+            ladder = setting.ladder(
+                use, need.count, posture, used, sound=sound, only=only, in_hand=in_hand, over_face=over_face
+            )
             index = ladder.nearest_index(target_kg, low_kg, lift.most_kg(use), bearable_kg=bearable_kg)
             if index is None:
                 continue
@@ -121,6 +137,8 @@ def why_no_load(lift: Lift) -> str:
             return f"the heaviest you can make for it is {heaviest:.1f} kg, it needs at least {low_kg:.1f} kg"
         if lightest > high_kg:
             return f"the lightest you can make for it is {lightest:.1f} kg, it takes at most {high_kg:.1f} kg"
+        if ladder.nearest_index(low_kg, low_kg, lift.most_kg(use)) is not None:
+            return NOT_ABOVE if lift.over_face(use) else NOT_IN_ONE_HAND
         if ladder.nearest_index(low_kg, low_kg, high_kg) is not None:
             return f"nothing for it is light enough to begin with (at most {lift.most_kg(use):.1f} kg)"
         return f"you can make no load from {low_kg:.1f} to {high_kg:.1f} kg for it"

@@ -1,7 +1,7 @@
 """The load someone starts with while nothing is known of their strength, as a share of body mass.
 
 All of it is judgement, no source, to begin light: a place in the movement's own sensible range by experience, and a
-most for the first set by experience (in one hand, and in all), six tenths of it for the shoulders and for single-joint
+most for the first set by experience (in one hand, and in all), half of it for the shoulders and for single-joint
 work; walks with a pack from 5 to 15 % (military training starts at 20 % in all, FM 21-20, for screened adults).
 """
 
@@ -20,7 +20,7 @@ MOST_SHARE: dict[Experience, tuple[float, float]] = {
     Experience.TRAINED: (0.40, 0.80),
 }
 """The most of a first load in one hand, and in all."""
-LIGHT_WORK = 0.6
+LIGHT_WORK = 0.5
 """Where the shoulders press, and where one joint does the work, this part of it."""
 
 
@@ -43,11 +43,11 @@ def most_at_first_kg(exercise: Exercise, use: Use, count: int, person: Person) -
     if exercise.family is Family.GAIT:
         return MOST_WALK_SHARE[person.experience] * person.body_mass_kg
     in_hand, in_all = MOST_SHARE[person.experience]
-    share = in_hand if count == 1 and _in_one_hand(exercise, use) else in_all
+    share = in_hand if count == 1 and in_one_hand(exercise, use) else in_all
     return share * (LIGHT_WORK if _light_work(exercise, use) else 1.0) * person.body_mass_kg
 
 
-def _in_one_hand(exercise: Exercise, use: Use) -> bool:
+def in_one_hand(exercise: Exercise, use: Use) -> bool:
     """Overhead and in a swing one load may be held in both hands: then both sides work at once."""
     return use is Use.ONE_HAND or (use in (Use.OVERHEAD, Use.SWING) and exercise.sides is not Sides.BOTH)
 

@@ -13,7 +13,8 @@ from core.loads.packing import Choices, Combinations, Packed, can_be_packed, cho
 from core.loads.pieces import NO_STATES, States, states_of
 from core.mass.model import Material
 from core.things.affordance import RANK, Grade, form_serves, grade_use
-from core.things.model import Hold, Thing
+from core.things.load_uses import safe_over_face
+from core.things.model import Handle, Hold, Thing
 from core.things.weighed import known_mass
 
 GRADE_PENALTY_S: dict[Grade, float] = {Grade.GOOD: 0.0, Grade.FAIR: 30.0, Grade.POOR: 120.0, Grade.NO: 0.0}
@@ -29,6 +30,15 @@ GIVEN_BY_PLACE: dict[Use, str] = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Fewer:
+    """Which of the things a ladder is of: `only` one, those held well `in_hand`, those safe `over_face`."""
+
+    only: str = ""
+    in_hand: bool = False
+    over_face: bool = False
+
+
 @dataclass(slots=True)
 class Known:
     """What a setting has already worked out. Depends on the house, the place and the body, not on what is spared."""
@@ -36,10 +46,10 @@ class Known:
     offers: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
     refusals: dict[tuple[Use, Posture], tuple[Offer, ...]] = field(default_factory=dict)
     sources: dict[tuple[Use, Posture, int], tuple[Source, ...]] = field(default_factory=dict)
-    ladders: dict[tuple[Use, Posture, int, frozenset[str], bool, str], Ladder] = field(default_factory=dict)
+    ladders: dict[tuple[Use, Posture, int, frozenset[str], bool, str, bool, bool], Ladder] = field(default_factory=dict)
     states: dict[str, States] = field(default_factory=dict)
-    packed: dict[str, Packed] = field(default_factory=dict)
-    stock: tuple[Choices, Combinations] | None = None
+    packed: dict[tuple[str, bool], Packed] = field(default_factory=dict)
+    stock: dict[bool, tuple[Choices, Combinations]] = field(default_factory=dict)
 
 
 class Setting:
@@ -109,27 +119,43 @@ class Setting:
         *,
         sound: bool = False,
         only: str = "",
+        in_hand: bool = False,
+        over_face: bool = False,
     ) -> Ladder:
         """Every load for the use; with `count` 2, two alike at once (masses are of both together).
 
         `without` names things that are in use already; the ladder is then that of the house less them. A `sound` one
-        has only loads held in a good or fair way, one of `only` a thing just those it makes, alone or packed.
+        has only loads held in a good or fair way, one of `only` a thing just those it makes, alone or packed,
+        one `in_hand` those of things that one hand holds well, one `over_face` those safe above someone lying down.
         """
         sound = sound and any(offer.grade is Grade.POOR for offer in self.offers(use, posture))
         if without:
             without = frozenset(thing.id for thing in self.things if thing.id in without and _is_load(thing))
-        key = (use, arms(use, posture), count, without, sound, only)
+        key = (use, arms(use, posture), count, without, sound, only, in_hand, over_face)
         if key not in self.known.ladders:
-            of_all = key[:5]
-            self.known.ladders[key] = self._of_one(only, *of_all) if only else self._made_ladder(*of_all)
+            of_all, fewer = key[:5], Fewer(only, in_hand, over_face)
+            made = self._made_ladder(*of_all) if fewer == Fewer() else self._of_some(fewer, *of_all)
+            self.known.ladders[key] = made
         return self.known.ladders[key]
 
-    def _of_one(
-        self, only: str, use: Use, posture: Posture, count: int, without: frozenset[str], sound: bool
+    def _of_some(
+        self, fewer: Fewer, use: Use, posture: Posture, count: int, without: frozenset[str], sound: bool
     ) -> Ladder:
-        whole = self.ladder(use, count, posture, without, sound=sound)
-        sources = tuple(source for source in whole.sources if source.thing.id == only)
+        """The ladder of fewer things."""
+        sources = self.ladder(use, count, posture, without, sound=sound).sources
+        if fewer.in_hand:
+            held = {offer.thing_id for offer in self.offers(Use.ONE_HAND) if _held_well(offer)}
+            sources = tuple(source for source in sources if source.thing.id in held)
+        if fewer.over_face:
+            sources = tuple(self._clean(source) for source in sources if safe_over_face(source.thing.facts))
+        if fewer.only:
+            sources = tuple(source for source in sources if source.thing.id == fewer.only)
         return Ladder(use, sources, self.materials, self.house.cup_l)
+
+    def _clean(self, source: Source) -> Source:
+        """The source with nothing packed in it that may not be held above the face."""
+        hold = source.thing.facts.hold
+        return source if hold is None else replace(source, packed=self._packing(source.thing, hold, Use.OVERHEAD))
 
     def _made_ladder(self, use: Use, posture: Posture, count: int, without: frozenset[str], sound: bool) -> Ladder:
         if without:
@@ -157,7 +183,7 @@ class Setting:
         if key not in self.known.sources:
             alike = 2 if use is Use.PAIR or count == 2 else 1
             offers = sorted(self.offers(use, posture), key=lambda offer: offer.thing_id)
-            found = (self._source(offer.thing, offer.grade, alike) for offer in offers if offer.thing is not None)
+            found = (self._source(offer.thing, offer.grade, alike, use) for offer in offers if offer.thing is not None)
             self.known.sources[key] = tuple(source for source in found if source is not None)
         return self.known.sources[key]
 
@@ -183,7 +209,7 @@ class Setting:
             self.known.states[thing.id] = states_of(thing, self.materials, self.house.fills, self.house.cup_l)
         return self.known.states[thing.id]
 
-    def _source(self, thing: Thing, grade: Grade, alike: int) -> Source | None:
+    def _source(self, thing: Thing, grade: Grade, alike: int, use: Use) -> Source | None:
         if thing.count < alike or thing.facts.fixed:
             return None
         penalty_s = GRADE_PENALTY_S[grade]
@@ -192,30 +218,44 @@ class Setting:
             return Source(thing, alike, penalty_s, states) if len(states) else None
         if thing.facts.mass is None or alike > 1:
             return None
-        return Source(thing, 1, penalty_s, NO_STATES, self._packing(thing, thing.facts.hold))
+        return Source(thing, 1, penalty_s, NO_STATES, self._packing(thing, thing.facts.hold, use))
 
-    def _packing(self, bag: Thing, hold: Hold) -> Packed:
-        if bag.id not in self.known.packed:
-            choices, combinations = self._combined()
+    def _packing(self, bag: Thing, hold: Hold, use: Use) -> Packed:
+        clean = use is Use.OVERHEAD and any(
+            can_be_packed(thing) and not safe_over_face(thing.facts) for thing in self.things
+        )
+        key = (bag.id, clean)
+        if key not in self.known.packed:
+            choices, combinations = self._combined(clean)
             mass = known_mass(bag)
-            self.known.packed[bag.id] = pack(hold, choices, 0.0 if mass is None else mass.value, combinations)
-        return self.known.packed[bag.id]
+            self.known.packed[key] = pack(hold, choices, 0.0 if mass is None else mass.value, combinations)
+        return self.known.packed[key]
 
-    def _combined(self) -> tuple[Choices, Combinations]:
-        """Everything that fits into the roomiest and strongest bag here, combined once for all bags."""
-        if self.known.stock is None:
+    def _combined(self, clean: bool) -> tuple[Choices, Combinations]:
+        """Everything that fits into the roomiest and strongest bag here, combined once for all bags.
+
+        `clean` leaves out what may not go overhead, packed or not.
+        """
+        if clean not in self.known.stock:
             holds = [thing.facts.hold for thing in self.things if thing.facts.hold is not None]
             widest = Hold(volume_l=max(hold.volume_l for hold in holds), limit_kg=max(hold.limit_kg for hold in holds))
-            packable = sorted((t for t in self.things if can_be_packed(t)), key=lambda thing: thing.id)
-            choices = choices_for(widest, tuple((t, self.states(t)) for t in packable))
-            self.known.stock = choices, combine(widest, choices)
-        return self.known.stock
+            packable = (t for t in self.things if can_be_packed(t) and (safe_over_face(t.facts) or not clean))
+            things = sorted(packable, key=lambda thing: thing.id)
+            choices = choices_for(widest, tuple((thing, self.states(thing)) for thing in things))
+            self.known.stock[clean] = choices, combine(widest, choices)
+        return self.known.stock[clean]
 
 
 def arms(use: Use, posture: Posture) -> Posture:
     """The posture as far as it changes the reach of the arms."""
     matters = use is Use.OVERHEAD and posture in (Posture.SEATED, Posture.FLOOR)
     return posture if matters else Posture.STANDING
+
+
+def _held_well(offer: Offer) -> bool:
+    """Whether one hand alone holds it surely above the head: straps and loops swing."""
+    swings = offer.thing is not None and offer.thing.facts.handle in (Handle.STRAPS, Handle.TWO_LOOPS)
+    return offer.grade is not Grade.POOR and not swings
 
 
 def _is_load(thing: Thing) -> bool:

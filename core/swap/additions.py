@@ -182,6 +182,9 @@ class Shelf:
         need = exercise.load_need
         if need is None or need.optional:
             return True
+        lift = Lift(exercise, need, self.setting, None)
+        if any(lift.in_hand(use) or lift.over_face(use) for use in need.uses):
+            return False
         rated = any(need.bears > 0 for need in fixed_needs(exercise))
         apart = not any(fixture.thing is not None and _may_be_load(fixture) for found in options for fixture in found)
         return not rated and apart

@@ -61,6 +61,7 @@ def done_here(exercise: Exercise, request: SwapRequest, setting: Setting, aim: A
     best = dose
     if kept_light:
         best = equivalent_dose(exercise, replace(bound, load=later), person, top, prescription, aim.wanted)
+        dose = replace(dose, options=best.options, notes=best.notes)  # what a first load is too light for will pass
     reachable = best.reachable * _alike(exercise, request, aim, bound, dose, wanted)
     return Done(bound, replace(dose, reachable=reachable), kept_light)
 

@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 
 from core.effort.dose import Dose
-from core.exercise.model import Demand, Exercise, Family, Pattern
+from core.exercise.model import Basis, Demand, Exercise, Family, Pattern
 from core.exercise.strength import carries_over, is_strength, leading_muscle, single_joint
 from core.fit.model import Binding
 from core.fit.setting import GRADE_PENALTY_S
@@ -30,12 +30,15 @@ FIGURES = 9
 """Closeness is compared to so many decimals, so that rounding never decides between equals."""
 WORKS, STRETCHES = 0.5, 0.3
 """A muscle works, or is stretched, from this weight up."""
+ONLY_A_RANK = 0.85
+"""Where no figure says what part of the body moves, how hard it is is a guess."""
 DRILL = 0.1
 """With less of the asked effort in reach than this a movement drills the way and builds no strength."""
-SAME_PATTERN, SAME_MUSCLES, SAME_FORM = 0.95, 0.88, 0.85
+SAME_PATTERN, SAME_MUSCLES, SAME_FORM = 0.9, 0.88, 0.85
 """From these likenesses up it is the same movement with another thing."""
 SPREAD = 5
 """So many answers are spread over different movements."""
+SAME_FIRST = 2
 TWIN, MOST_TWIN = 0.04, 0.08
 """What an answer gives way for one before it that is as good as the same with the same thing, and for several."""
 TWIN_MUSCLES = 0.95
@@ -73,7 +76,9 @@ def closeness_of(exercise: Exercise, bound: Binding, dose: Dose, request: SwapRe
     kind = pattern_closeness(asked, exercise)
     pattern = kind * (1 - weights.form * (1 - form))
     muscles = muscle_closeness(asked, exercise)
-    effort = max(0.0, dose.reachable - _off_level(exercise.level, dose, aim, weights))
+    guessed = dose.share is not None and not loaded and exercise.body.basis is Basis.ORDINAL
+    reachable = dose.reachable * (ONLY_A_RANK if guessed else 1.0)
+    effort = max(0.0, reachable - _off_level(exercise.level, dose, aim, weights))
     set_up = set_up_closeness(_awkward_s(bound))
     total = weights.pattern * pattern + weights.muscles * muscles + weights.effort * effort + weights.set_up * set_up
     total = total * (1 - weights.staple - weights.next_step) + _beside(exercise, request, aim, weights)
@@ -136,12 +141,17 @@ def spread(answers: list[Answer]) -> list[Answer]:
 
 
 def _next_in(line: list[Answer], chosen: list[Answer]) -> int:
-    """The place in a sorted line of the answer that stands closest after giving way to its twins."""
+    """The place in a sorted line of the answer that stands closest after giving way to its twins.
+
+    Once the same movement stands there with two things, different movements are next.
+    """
     best, least = 0, math.inf
+    enough_alike = sum(one.closeness.ahead > 0 for one in chosen) >= SAME_FIRST
     for place, answer in enumerate(line):
         behind, _ = by_closeness(answer)
         if behind >= least:
             break
+        behind += answer.closeness.ahead if enough_alike else 0.0
         behind += min(TWIN * sum(twins(answer, one) for one in chosen), MOST_TWIN)
         if behind < least:
             best, least = place, behind

@@ -239,6 +239,11 @@ def overhead(case: Case) -> Iterator[Finding]:
         yield poor("long and hard to balance overhead")
 
 
+def safe_over_face(facts: Facts) -> bool:
+    """Whether nothing of it can fall, spill or break onto the face of someone who holds it above."""
+    return not any(True for _ in _unsafe_overhead(facts))
+
+
 def _unsafe_overhead(facts: Facts) -> Iterator[Finding]:
     if Hazard.GLASS in facts.hazards:
         yield no("glass: never overhead")

@@ -15,12 +15,28 @@ from core.exercise.model import Basis, BodyShare, Demand, DoseKind, Exercise, Mu
 from core.fit.bind import bind
 from core.fit.model import Binding, Missing
 from core.fit.setting import Setting
-from core.house.model import House, Person, Place
+from core.house.model import Experience, House, Person, Place
 from core.loads.ladder import most_kg
+from core.quantity import Measured
 from core.swap.additions import as_thing
 from core.things.affordance import Grade
 from core.things.model import OwnCheck, RatingOrigin, Thing
-from tests.dipper import CABIN, INES, TOMAS, TOWPATH, beam, bench, bucket, carrier, dipper, steps, stool, tins
+from tests.dipper import (
+    CABIN,
+    INES,
+    TOMAS,
+    TOWPATH,
+    beam,
+    bench,
+    bucket,
+    carrier,
+    coal,
+    daypack,
+    dipper,
+    steps,
+    stool,
+    tins,
+)
 
 CATALOG = load_catalog()
 MATERIALS = CATALOG.material_by_id
@@ -144,6 +160,44 @@ def test_an_ordinary_chair_stays_good_to_sit_and_lean_on() -> None:
 def test_nothing_open_glass_dusty_or_once_full_of_chemicals_goes_overhead(thing: Thing) -> None:
     overhead = exercise(Need(uses=(Use.OVERHEAD,), mass_share=(0.0, 0.9)), reach_over_head=True)
     assert isinstance(bind(overhead, at(TOWPATH, thing)), Missing)
+
+
+PULLOVER, FLOOR_PRESS = CATALOG.exercise_by_id["floor_pullover"], CATALOG.exercise_by_id["bag_floor_press"]
+
+
+@pytest.mark.parametrize("lying", [PULLOVER, FLOOR_PRESS], ids=lambda one: str(one.id))
+@pytest.mark.parametrize("thing", [bucket(), coal()], ids=lambda thing: str(thing.id))
+def test_nothing_open_or_dusty_is_held_above_the_face(lying: Exercise, thing: Thing) -> None:
+    strong = replace(TOMAS, experience=Experience.TRAINED)
+    why = missing(bind(lying, at(TOWPATH, thing, person=strong))).why
+    assert any("above your face" in one for one in why)
+    assert isinstance(bind(lying, at(TOWPATH, thing, carrier(1), person=strong)), Binding)
+
+
+def test_what_lies_on_the_hips_or_stands_upright_may_be_dusty() -> None:
+    here = at(TOWPATH, coal(), person=TOMAS)
+    for exercise_id in ("loaded_bridge", "hug_squat"):
+        assert made(bind(CATALOG.exercise_by_id[exercise_id], here)).load is not None
+
+
+@pytest.mark.parametrize("exercise_id", ["standing_press", "floor_pullover", "bag_floor_press"])
+def test_nothing_dusty_is_packed_for_overhead_or_above_the_face(exercise_id: str) -> None:
+    here = at(TOWPATH, daypack(), coal(), tins(6), person=replace(TOMAS, experience=Experience.TRAINED))
+    for wanted_kg in (2.0, 5.0, 9.0, 12.0):
+        found = bind(CATALOG.exercise_by_id[exercise_id], here, wanted_kg=wanted_kg)
+        if isinstance(found, Binding) and found.load is not None:
+            assert "coal" not in found.load.recipe.thing_ids
+    on_the_back = made(bind(CATALOG.exercise_by_id["pack_squat"], here, wanted_kg=12.0))
+    assert "coal" in on_the_back.thing_ids
+
+
+def test_one_hand_presses_overhead_only_what_it_holds_well() -> None:
+    press = CATALOG.exercise_by_id["one_hand_press"]
+    sack = replace(kind("training_sandbag"), facts=replace(kind("training_sandbag").facts, mass=Measured(4.0, 0.1)))
+    strong = replace(TOMAS, experience=Experience.TRAINED)
+    assert isinstance(bind(CATALOG.exercise_by_id["standing_press"], at(TOWPATH, sack, person=strong)), Binding)
+    assert "held well overhead in one hand" in missing(bind(press, at(TOWPATH, sack, person=strong))).why[0]
+    assert isinstance(bind(press, at(TOWPATH, kind("dumbbell_light"), person=strong)), Binding)
 
 
 def test_hanging_takes_a_rating_for_all_of_you_even_where_a_foot_helps() -> None:
