@@ -21,6 +21,8 @@ def moved(week: Week, weekday: int, to_weekday: int, request: WeekRequest, house
     if other.kind is not DayKind.REST:
         rule = f"is planned already ({other.kind.value.replace('_', ' ')})"
         raise InputError(WEEKDAYS[to_weekday], rule, "choose a day of rest, or move that one first")
+    if any(pin.weekday == to_weekday and pin.kind == DayKind.REST for pin in request.wishes.pins):
+        raise InputError(WEEKDAYS[to_weekday], "is kept as a day of rest", "let go of that pin, or choose another day")
     here = replace(one, weekday=to_weekday, limit_s=_limit_s(one, to_weekday, request))
     _check_quiet(here, request, house)
     by_day = {weekday: DayPlan(weekday=weekday, kind=DayKind.REST), to_weekday: here}
@@ -30,14 +32,16 @@ def moved(week: Week, weekday: int, to_weekday: int, request: WeekRequest, house
 
 
 def wishes_with(days: tuple[DayPlan, ...], wishes: WeekWishes) -> WeekWishes:
-    """The wishes with the minutes of days that were moved to where none were wished for."""
+    """The wishes as a week with moved days has them: their minutes where they are now, no pins where they were."""
     known = {wish.weekday for wish in wishes.days}
     extra = (
         DayWish(weekday=day.weekday, minutes=day.limit_s / 60, place_id=day.place_id)
         for day in days
         if day.kind is not DayKind.REST and day.weekday not in known
     )
-    return replace(wishes, days=tuple(sorted((*wishes.days, *extra), key=lambda wish: wish.weekday)))
+    resting = {day.weekday for day in days if day.kind is DayKind.REST}
+    pins = tuple(pin for pin in wishes.pins if pin.weekday not in resting or pin.kind == DayKind.REST)
+    return replace(wishes, days=tuple(sorted((*wishes.days, *extra), key=lambda wish: wish.weekday)), pins=pins)
 
 
 def _limit_s(day: DayPlan, to_weekday: int, request: WeekRequest) -> int:

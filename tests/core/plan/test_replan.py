@@ -217,6 +217,20 @@ def test_a_move_that_cannot_be_says_why(weekday: int, to_weekday: int, words: st
         after(what(What.MOVED, 2, weekday, to_weekday=to_weekday))
 
 
+def test_a_day_kept_for_rest_takes_no_session() -> None:
+    rest = replace(REQUEST.wishes, pins=(Pin(weekday=4, kind="rest"),))
+    moving = what(What.MOVED, 2, SATURDAY, to_weekday=4)
+    with pytest.raises(InputError, match="“Friday” is kept as a day of rest"):
+        replan(block_of("ines"), moving, replace(REQUEST, wishes=rest), HOUSE, INES, shipped())
+
+
+def test_a_pin_goes_with_the_day_that_was_moved() -> None:
+    pinned = replace(REQUEST.wishes, pins=(Pin(weekday=SATURDAY, kind="easy"),))
+    days = after(what(What.MOVED, 2, SATURDAY, to_weekday=4)).weeks[2].week.days
+    assert wishes_with(days, pinned).pins == ()
+    assert wishes_with(block_of("ines").weeks[2].week.days, pinned).pins == pinned.pins
+
+
 def test_a_day_without_the_minutes_takes_no_session() -> None:
     short = replace(REQUEST.wishes, days=(*REQUEST.wishes.days, DayWish(weekday=4, minutes=15)))
     with pytest.raises(InputError, match="“Friday” has 15 minutes, the session takes"):
