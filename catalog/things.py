@@ -20,9 +20,9 @@ from core.things.model import ThingKind
 SHIPPED = Path(__file__).with_name("things")
 SHIPPED_FILLS = Path(__file__).with_name("fill_groups.toml")
 ICONS = (
-    "backpack", "band", "barrow", "beam", "bench", "book", "bottle", "box", "brick", "bucket", "chair", "door-frame",
-    "dumbbell", "jug", "kettlebell", "mat", "other", "path", "pillow", "rail", "rope", "sack", "sofa", "stairs",
-    "stick", "stool", "tin", "tote", "towel", "tyre", "wall",
+    "backpack", "ball", "band", "barbell", "barrow", "beam", "bench", "book", "bottle", "box", "brick", "bucket",
+    "chair", "door-frame", "dumbbell", "jug", "kettlebell", "mat", "other", "pan", "path", "pillow", "plate", "rail",
+    "rings", "rope", "sack", "sofa", "stairs", "stick", "stool", "tin", "tote", "towel", "tyre", "wall",
 )  # fmt: skip
 """The pictures a kind can have; each is drawn in resources/icons as thing-<name>.svg."""
 

@@ -200,7 +200,8 @@ class HouseholdScreen(Page):
             return
         house = self._desk.house()
         many = len(house.things)
-        words = (house.name, f"{many} thing{'' if many == 1 else 's'}", self.possible.view().total)
+        name = house.name.removesuffix(INVENTED).rstrip()  # that it is invented stands right below
+        words = (name, f"{many} thing{'' if many == 1 else 's'}", self.possible.view().total)
         self.show_title(TITLE, " · ".join(word for word in words if word))
 
     def _keep(self, readings: tuple[ReadThing, ...]) -> bool:
