@@ -16,8 +16,8 @@ from gui.widgets.ladder.rung import RungMark, shares
 
 _EDGE = 34.0
 _RAILS = 30.0
-_CLOSEST = 1.6
-"""Rungs nearer than this to the last one drawn would only blacken it."""
+_CLOSEST = 4.5
+"""Rungs nearer than this to the last one drawn are not drawn one by one: they would only blacken it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +57,8 @@ class Lying:
         wide_steps = [at for at in range(1, len(self.rungs)) if self.rungs[at].wide_step]
         for at in wide_steps:
             painter.fillRect(self._gap(at, wide), QColor(tokens.fair))
+        for stretch in self._dense(wide):
+            painter.fillRect(stretch, QColor(tokens.bar_quiet))
         self._paint_wanted(painter, wide, wanted_kg, tokens)
         for at in wide_steps:
             self._paint_gap_words(painter, wide, at, tokens)
@@ -90,6 +92,17 @@ class Lying:
             if x - last >= _CLOSEST:
                 last = x
                 yield x
+
+    def _dense(self, wide: float) -> Iterator[QRectF]:
+        """Stretches where rungs lie too close to be told apart: any load in them can be made."""
+        begin = last = self.x_of(0, wide)
+        for at in range(1, len(self.rungs) + 1):
+            x = self.x_of(at, wide) if at < len(self.rungs) else math.inf
+            if x - last >= _CLOSEST:
+                if last - begin >= _CLOSEST:
+                    yield QRectF(begin, _top(), last - begin, _RAILS)
+                begin = x
+            last = x
 
     def _gap(self, at: int, wide: float) -> QRectF:
         """Between the rails from the rung below to this one."""
