@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.house.model import House, Person, Place
+from core.house.own import OwnEntry
 from core.house.wishes import WeekWishes
 from core.plan.model import Week, WeekRequest
 from core.plan.validate import find_week_errors
@@ -22,6 +23,7 @@ class Inputs:
     things: tuple[Thing, ...]
     fills: tuple[str, ...]
     cup_l: float
+    own: tuple[OwnEntry, ...]
 
     @classmethod
     def of(cls, wishes: WeekWishes, person: Person, house: House) -> Inputs:
@@ -33,6 +35,7 @@ class Inputs:
             things=house.things,
             fills=house.fills,
             cup_l=house.cup_l,
+            own=house.own,
         )
 
 

@@ -9,6 +9,8 @@ from gui.theme import Space, TextRole
 from gui.week.part_words import CheckLine, FillLine, FillsView
 from gui.widgets import BarRow, BarTable, Card, Chip, Ink, SectionHeader, Text
 
+LONGEST_MARK = "not met"
+
 
 class TrainedCard(Card):
     """Hard sets of each pattern over the week."""
@@ -117,7 +119,14 @@ class _CheckRow(QWidget):
         words.addWidget(Text(line.rule, TextRole.SMALL, wrap=True))
         if line.note:
             words.addWidget(Text(line.note, TextRole.SMALL, Ink.SOFT, wrap=True))
-        row.addWidget(Chip(line.mark, line.tone), 0, Qt.AlignmentFlag.AlignTop)
+        mark = QHBoxLayout()
+        mark.addWidget(Chip(line.mark, line.tone), 0, Qt.AlignmentFlag.AlignTop)
+        mark.addStretch(1)
+        holder = QWidget()
+        holder.setLayout(mark)
+        mark.setContentsMargins(0, 0, 0, 0)
+        holder.setFixedWidth(Chip(LONGEST_MARK, line.tone).sizeHint().width())
+        row.addWidget(holder)
         row.addLayout(words, 1)
 
 

@@ -11,9 +11,10 @@ from gui.widgets import Card, Ink, SecondaryButton, Text
 
 
 class PreviewBar(Card):
-    """`back_wanted` on its button."""
+    """`back_wanted` and `results_wanted` on its buttons."""
 
     back_wanted = Signal()
+    results_wanted = Signal()
 
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(padding=Space.M, parent=parent)
@@ -21,14 +22,18 @@ class PreviewBar(Card):
         self._notes = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
         self.back = SecondaryButton("Back to this week")
         self.back.clicked.connect(self.back_wanted)
+        self.results = SecondaryButton("Write down results")
+        self.results.clicked.connect(self.results_wanted)
         row = QHBoxLayout()
         row.addWidget(self._text, 1)
+        row.addWidget(self.results, 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
         self.body.addLayout(row)
         self.body.addWidget(self._notes)
 
-    def show_about(self, about: AboutWeek | None) -> None:
+    def show_about(self, about: AboutWeek | None, *, with_results: bool = False) -> None:
         """Paint what is special about the week; nothing of a usual one."""
+        self.results.setVisible(with_results)
         self.setVisible(about is not None and about.is_worth_saying())
         if about is None:
             return

@@ -21,6 +21,7 @@ from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
 from gui.shell.entry import ScreenName
 from gui.theme import Icon
+from gui.week.bar_words import PLANNING, subtitle
 from gui.week.clash_card import ClashCard
 from gui.week.day_words import moves_sentence
 from gui.week.freshness import Freshness, Inputs
@@ -40,9 +41,7 @@ from gui.widgets.page import PageScroll
 
 NOT_YET = "No week yet"
 NOBODY = "A week is built from who you are and what you own. Start with your household."
-BUILT_FROM = "built from what you own"
 CUT_SHORT = " Planning was cut short: the week is sound, but may not be the best one."
-CHANGED = "your changes are not in it yet"
 
 
 class WeekScreen(Page):
@@ -161,7 +160,7 @@ class WeekScreen(Page):
         self.clash.week_wanted.connect(self._show_saved)
 
     def _refresh(self, change: ChangeSet) -> None:
-        if not change.kinds & ({Kind.WEEK, Kind.SETTINGS} | SETTING_KINDS):
+        if not change.kinds & ({Kind.WEEK, Kind.LOG, Kind.SETTINGS} | SETTING_KINDS):
             return
         person = self._desk.person()
         other = person is None or person.id != self._person_id
@@ -264,19 +263,8 @@ class WeekScreen(Page):
         self.rebuild.setVisible(on_week and not busy and not fresh)
         self.again.setVisible(on_week and not busy and fresh)
         self.stop.setVisible(busy)
-        self.show_title(self.flow.title() if on_week else "Week", self._subtitle(stale=on_week and not fresh))
-
-    def _subtitle(self, *, stale: bool) -> str:
-        person = self._desk.person()
-        if self.solving.is_busy():
-            return "planning…"
-        if person is None:
-            return BUILT_FROM
-        on_week = self._stack.currentWidget() is self.page
-        when = self.flow.when() if on_week else ""
-        if stale:
-            return CHANGED
-        return f"{when} · {person.name}" if when else f"for {person.name} · {BUILT_FROM}"
+        words = subtitle(self._desk.person(), self.flow.when() if on_week else "", stale=on_week and not fresh)
+        self.show_title(self.flow.title() if on_week else "Week", PLANNING if busy else words)
 
     def _is_fresh(self) -> bool:
         person, saved = self._desk.person(), self._desk.record.week(self._person_id)

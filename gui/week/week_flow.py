@@ -22,6 +22,7 @@ from gui.week.day_words import WeekContext, day_views
 from gui.week.detail_words import DetailView, block_detail, day_detail
 from gui.week.mark_flow import MarkFlow
 from gui.week.part_words import check_lines, fills_view, missing_families, trained_rows
+from gui.week.results_flow import ResultsFlow
 from gui.week.week_page import WeekPage
 from gui.week.why_none import WhyNone, WhyOrder
 from gui.week.wish_deeds import WishDeeds
@@ -50,6 +51,8 @@ class WeekFlow(QObject):
         self._why = WhyNone(desk.catalog, self)
         self._why.known.connect(self._show_reasons)
         self.marks = MarkFlow(desk, page.ribbon, page)
+        self._results = ResultsFlow(desk, page.ribbon, page.results)
+        page.preview.results_wanted.connect(self._turn_results)
         page.ribbon.week_wanted.connect(self._look_at)
         page.ribbon.block_known.connect(self._show_block)
         page.preview.back_wanted.connect(page.ribbon.show_present)
@@ -123,7 +126,8 @@ class WeekFlow(QObject):
         page.trained.show_rows(self._trained(week))
         page.fills.show_fills(fills_view(week, context.today, context.wording.system))
         page.checks.show_checks(check_lines(week, context.wording))
-        page.preview.show_about(self._about(context.wording))
+        page.preview.show_about(self._about(context.wording), with_results=self._results.can_write())
+        self._results.refresh()
         self._paint_detail()
 
     def _trained(self, week: Week) -> tuple[BarRow, ...]:
@@ -174,6 +178,9 @@ class WeekFlow(QObject):
     def _show_block(self) -> None:
         self._paint()
         self.looked.emit()
+
+    def _turn_results(self) -> None:
+        self.page.results.setVisible(self.page.results.isHidden())
 
     def _offer_marks(self) -> None:
         detail, button = self._detail(), self.page.detail.went

@@ -15,6 +15,7 @@ from gui.week.detail_words import DetailView
 from gui.week.kept_strip import KeptStrip
 from gui.week.parts import ChecksCard, FillsCard, TrainedCard
 from gui.week.preview_bar import PreviewBar
+from gui.week.results_panel import ResultsPanel
 from gui.week.ribbon import Ribbon
 from gui.widgets import BlockCard, DayColumn, DayView
 from gui.widgets.page import GUTTER, PageScroll
@@ -39,6 +40,7 @@ class WeekPage(QWidget):
         super().__init__(parent)
         self.ribbon = ribbon
         self.preview = PreviewBar()
+        self.results = ResultsPanel()
         self.kept = KeptStrip()
         self.columns = tuple(DayColumn() for _ in range(7))
         self.trained, self.fills, self.checks = TrainedCard(), FillsCard(), ChecksCard()
@@ -112,7 +114,7 @@ class WeekPage(QWidget):
         parts.setSpacing(Space.M)
         for part, share in ((self.trained, 11), (self.fills, 10), (self.checks, 10)):
             parts.addWidget(part, share)
-        for widget in (self.ribbon, self.preview, self.kept):
+        for widget in (self.ribbon, self.preview, self.results, self.kept):
             column.addWidget(widget)
         column.addLayout(self._days, 1)
         column.addLayout(parts)

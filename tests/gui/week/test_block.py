@@ -17,10 +17,11 @@ from core.store.commands import SavePlan
 from gui.desk.desk import Desk
 from gui.week import WeekScreen
 from gui.week.planning import Kept, PlanOrder, keep
+from gui.week.results_flow import read_number
 from gui.week.solving import Brake
 from tests.dipper import INES, dipper
 from tests.gui import hand
-from tests.gui.looking import clipped_labels, settle, show_at
+from tests.gui.looking import clipped_labels, nameless, settle, show_at
 from tests.gui.week.conftest import TODAY, WISHES, shown
 from tests.gui.week.eyes import await_plan, open_first, plain
 
@@ -186,6 +187,59 @@ def test_another_length_and_start_make_a_new_block(block_screen: WeekScreen, rea
     block = _block(ready_desk)
     assert (block.starts, len(block.weeks)) == (NEXT_WEEK, 5)
     assert "begins on 11 May 2026" in plain(block_screen.bar.subtitle())
+
+
+@pytest.mark.parametrize("begun", [TODAY], indirect=True)
+def test_results_are_written_down_in_the_test_week(block_screen: WeekScreen, ready_desk: Desk) -> None:
+    panel, wanted = block_screen.page.results, block_screen.page.preview.results
+    assert not panel.isVisible()
+    hand.click(wanted)
+    assert panel.isVisible()
+    test = next(one for one in _block(ready_desk).tests if one.id == "push_up")
+    field = panel.field(test.id)
+    hand.type_in(field.edit, "24")
+    hand.click(panel.button(test.id))
+    kept = ready_desk.record.tests(INES.id)
+    assert [(one.test_id, one.result, one.date) for one in kept] == [(test.id, 24, TODAY)]
+    assert "(24 reps)" in plain(block_screen.page.preview.text())
+    show_at(block_screen, 840, 700)
+    settle(120)
+    assert clipped_labels(block_screen) == []
+    assert nameless(block_screen) == []
+    block_screen.toast.undo_wanted.emit()
+    assert ready_desk.record.tests(INES.id) == ()
+
+
+@pytest.mark.parametrize("begun", [TODAY], indirect=True)
+@pytest.mark.parametrize("typed", ["many", "24.5", "-3", ""])
+def test_a_result_that_can_not_be_is_said_below_it(block_screen: WeekScreen, ready_desk: Desk, typed: str) -> None:
+    hand.click(block_screen.page.preview.results)
+    field = block_screen.page.results.field("push_up")
+    hand.type_in(field.edit, typed)
+    hand.click(block_screen.page.results.button("push_up"))
+    assert field.fault()
+    assert field.text() == typed
+    assert ready_desk.record.tests(INES.id) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "value"),
+    [
+        ("12,5 kg", "kg", 12.5),
+        ("1:30", "s", 90.0),
+        ("90 s", "s", 90.0),
+        ("1.6 km", "m", 1600.0),
+        ("24 reps", "reps", 24.0),
+    ],
+)
+def test_a_number_may_carry_its_unit(text: str, unit: str, value: float) -> None:
+    assert read_number(text, unit) == pytest.approx(value)
+
+
+def test_a_usual_week_asks_for_no_results(block_screen: WeekScreen) -> None:
+    assert not block_screen.page.preview.results.isVisible()
+    block_screen.page.ribbon.show_week(8)
+    assert not block_screen.page.preview.results.isVisible()
 
 
 def _block(desk: Desk) -> TrainingBlock:
