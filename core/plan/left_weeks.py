@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from core.effort.capacity import ceiling
+from core.exercise.strength import is_strength
 from core.plan.block import made_week
 from core.plan.block_model import DAYS_A_WEEK, BlockWeek, PlannedTest, TrainingBlock, What
 from core.plan.block_weeks import WeekMaker
@@ -47,20 +49,29 @@ class Left:
         return kept(week, replace(made, week=planned))
 
     def _step_of(self, number: int) -> _StepOf:
-        usual = steps_at(self.order)
-        return _StepOf(self, number, usual[number] - usual[self.block.pattern_week])
+        return _StepOf(self, number, steps_at(self.order))
 
 
 @dataclass(frozen=True, slots=True)
 class _StepOf:
-    """The step of each block of a week: the usual one, less what happened took away."""
+    """The step of each block of a week: the usual one, less what happened took away.
+
+    Where the person's strength was measured, the pattern's own dose is that of `pattern_week` and steps count from
+    there; a dose from a guess is that of the first week, however late the pattern was made.
+    """
 
     left: Left
     number: int
-    usual: int
+    usual: tuple[int, ...]
 
     def __call__(self, weekday: int, one: Block) -> int:
-        return self.usual + steps_back(self.left.block, self.left.order, self.number, weekday, one)
+        block, order = self.left.block, self.left.order
+        since = block.pattern_week if self._measured(one) else 0
+        moved = steps_back(block, order, self.number, weekday, one, since=since)
+        return self.usual[self.number] - self.usual[since] + moved
+
+    def _measured(self, one: Block) -> bool:
+        return is_strength(one.exercise) and ceiling(one.exercise, self.left.maker.person).measured
 
 
 def _still_on(before: BlockWeek, made: BlockWeek, stay: set[int]) -> tuple[PlannedTest, ...]:

@@ -12,10 +12,12 @@ from dataclasses import replace
 from core.errors import InputError
 from core.house.model import House, Person
 from core.knowledge import Catalog
-from core.plan.block_model import BlockWeek, Happening, TrainingBlock
-from core.plan.left_weeks import merged
+from core.plan.block_model import DAYS_A_WEEK, BlockWeek, Happening, TrainingBlock
+from core.plan.block_weeks import WeekMaker
+from core.plan.left_weeks import Left, merged
 from core.plan.model import WeekRequest
 from core.plan.replan import replan
+from core.plan.setbacks import order_of
 
 
 def renewed(
@@ -33,10 +35,19 @@ def renewed(
     place = old.place_of(today)
     if place is None:
         return new
+    if new.pattern is not None:
+        new = _from_here(new, place[0], WeekMaker(new.pattern, request, house, person, catalog))
     ahead = _with_what_happened(old.happened, new, request, house, person, catalog)
     pairs = zip(old.weeks, ahead.weeks, strict=True)
     weeks = tuple(_week(before, after, *place) for before, after in pairs)
     return replace(ahead, weeks=weeks, happened=old.happened)
+
+
+def _from_here(block: TrainingBlock, number: int, maker: WeekMaker) -> TrainingBlock:
+    """The block with this week as the one its pattern is from, which measured strength begins anew at."""
+    changed = replace(block, pattern_week=number)
+    left = Left(block=changed, order=order_of(changed), maker=maker, settled_day=DAYS_A_WEEK * number - 1)
+    return replace(changed, weeks=left.weeks())
 
 
 def _with_what_happened(

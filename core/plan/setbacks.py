@@ -35,14 +35,16 @@ def order_of(block: TrainingBlock) -> tuple[Wave, ...]:
     return tuple(order)
 
 
-def steps_back(block: TrainingBlock, order: tuple[Wave, ...], number: int, weekday: int, wanted: Block) -> int:
+def steps_back(
+    block: TrainingBlock, order: tuple[Wave, ...], number: int, weekday: int, wanted: Block, *, since: int = 0
+) -> int:
     """Steps (below 0: back) by which a block of week `number` differs from its usual step.
 
-    Only what happened since the week the pattern is from counts: the pattern itself took in what was before.
+    Only what happened from week `since` on counts; before it the dose itself took in what was.
     """
     total = 0
-    before = tuple(one for one in block.happened if block.pattern_week <= one.week < number)
-    for week in range(block.pattern_week, number):
+    before = tuple(one for one in block.happened if since <= one.week < number)
+    for week in range(since, number):
         mine = tuple(one for one in before if _touches(one, week))
         builds = order[week].name == BUILD
         if _whole_week_lost(mine, block, week):

@@ -8,8 +8,10 @@ from itertools import pairwise
 
 import pytest
 
+from core.effort.capacity import ceiling
 from core.errors import InputError
-from core.house.model import House
+from core.exercise.model import Pattern
+from core.house.model import Capacity, House
 from core.house.wishes import DayWish, Pin, WeekWishes
 from core.plan.block_model import Happening, TrainingBlock, What
 from core.plan.model import Block, DayKind, WeekRequest
@@ -17,6 +19,7 @@ from core.plan.moving import wishes_with
 from core.plan.plan_rest import plan_rest
 from core.plan.replan import Away, replan
 from core.plan.validate import find_week_errors
+from core.quantity import Measured
 from core.store.codec_block import block_text
 from tests.core.plan.block_examples import HOUSE, PEOPLE, REQUEST, block_of, shipped
 from tests.dipper import CABIN, INES, TOWPATH, tins, without
@@ -315,7 +318,23 @@ def test_the_rest_is_planned_with_what_is_left_and_the_past_stays() -> None:
         assert (new.predicted or new.week).days == old.week.days
 
 
-def test_the_rest_with_other_days_goes_on_from_its_own_first_step() -> None:
+def test_measured_strength_begins_anew_with_the_rest_and_a_guess_goes_on() -> None:
+    """A dose from a test is what the person can do in that week; one from a guess is that of the first week."""
+    strong = Capacity(
+        pattern=Pattern.PUSH_LEVEL, one_rep_kg=Measured(40.0, 2.0), exercise_id="push_up", told_by="your test"
+    )
+    tested, before = replace(INES, capacities=(strong,)), block_of("ines")
+    found = plan_rest(before, 5, REQUEST, HOUSE, tested, shipped())
+    assert found.pattern is not None
+    planned = {one.exercise.id: one.dose.reps for one in found.pattern.days[TUESDAY].blocks if one.dose.reps}
+    in_week = {one.exercise.id: one.dose.reps for one in found.weeks[5].week.days[TUESDAY].blocks}
+    measured = {name for name in planned if ceiling(shipped().exercise_by_id[name], tested).measured}
+    assert "push_up" in measured
+    assert all(in_week[name] == planned[name] for name in measured)
+    assert any(in_week[name] != planned[name] for name in planned.keys() - measured)
+
+
+def test_the_rest_with_other_days_goes_on() -> None:
     fewer = replace(REQUEST, wishes=replace(REQUEST.wishes, days=REQUEST.wishes.days[:3]))
     found = plan_rest(block_of("ines"), 5, fewer, HOUSE, INES, shipped())
     assert found.pattern_week == 5
