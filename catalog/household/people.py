@@ -21,7 +21,7 @@ from catalog.household.things import place_named
 from core.errors import InputError
 from core.exercise.find import exercise_named
 from core.house.model import Capacity, Person, Place, QuietHours
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.house.wishes import DayWish, Goals, Pin, PinnedDose, WeekWishes
 from core.knowledge import Catalog
 from core.plan.model import DayKind
 from core.quantity import Measured
@@ -157,6 +157,26 @@ def _pin(form: PinForm, field: str, where: str, catalog: Catalog, faults: FaultL
         if form.kind is not None and form.kind not in tuple(DayKind):
             raise InputError(form.kind, "is no kind of day", f"use one of {', '.join(DayKind)}")
         exercise_id = None if form.exercise is None else exercise_named(form.exercise, catalog).id
-        return Pin(weekday=WEEKDAY_KEYS.index(form.day), exercise_id=exercise_id, kind=form.kind)
+        weekday = WEEKDAY_KEYS.index(form.day)
+        return Pin(weekday=weekday, exercise_id=exercise_id, kind=form.kind, dose=_pinned_dose(form))
 
     return faults.attempt(where, field, make)
+
+
+def _pinned_dose(form: PinForm) -> PinnedDose | None:
+    if form.sets is None:
+        if (form.reps, form.work, form.rest) != (None, None, None):
+            raise InputError(form.day, "is pinned with a dose but no sets", "add sets = 3 or how many there are")
+        return None
+    reps = (form.reps, form.reps) if isinstance(form.reps, int) else form.reps
+    rest = [form.rest, form.rest] if isinstance(form.rest, str) else form.rest
+    return PinnedDose(
+        sets=form.sets,
+        reps=None if reps is None else (reps[0], reps[1]),
+        work_s=None if form.work is None else _seconds(form.work),
+        rest_s=None if rest is None else (_seconds(rest[0]), _seconds(rest[1])),
+    )
+
+
+def _seconds(text: str) -> int:
+    return round(parse_time_min(text, "s") * 60)

@@ -141,11 +141,18 @@ class GoalsForm(Form):
 
 
 class PinForm(Form):
-    """Something to keep on a day: an exercise by name or id, a kind of day, or both."""
+    """Something to keep on a day: an exercise by name or id, a kind of day, or both; with `sets` its dose too.
+
+    `reps` is a number or [low, high], `work` a time instead of reps, `rest` a time or [shortest, longest].
+    """
 
     day: Weekday
     exercise: Name | None = None
     kind: Name | None = None
+    sets: Annotated[int, Field(ge=1, le=60)] | None = None
+    reps: int | Annotated[list[int], Field(min_length=2, max_length=2)] | None = None
+    work: Quantity | None = None
+    rest: Quantity | Annotated[list[Quantity], Field(min_length=2, max_length=2)] | None = None
 
 
 Day = Annotated[

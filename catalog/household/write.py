@@ -291,4 +291,10 @@ def _goals(goals: Goals) -> dict[str, float]:
 
 
 def _pin(pin: Pin) -> dict[str, Any]:
-    return {"day": WEEKDAY_KEYS[pin.weekday]} | _only(exercise=pin.exercise_id, kind=pin.kind)
+    found = {"day": WEEKDAY_KEYS[pin.weekday]} | _only(exercise=pin.exercise_id, kind=pin.kind)
+    dose = pin.dose
+    if dose is None:
+        return found
+    work = None if dose.work_s is None else f"{dose.work_s} s"
+    rest = None if dose.rest_s is None else [f"{seconds} s" for seconds in dose.rest_s]
+    return found | _only(sets=dose.sets, reps=None if dose.reps is None else list(dose.reps), work=work, rest=rest)

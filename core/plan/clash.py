@@ -9,6 +9,7 @@ from __future__ import annotations
 from core.house.wishes import WEEKDAYS, Pin
 from core.knowledge import Catalog
 from core.plan.model import KIND_WORDS, Clash, DayKind
+from core.plan.pinned import dose_words
 from core.plan.problem import RECOVERY, Problem
 from core.plan.rules import minutes_rule, pin_rule
 from core.plan.search import Ending, OnStart
@@ -74,6 +75,7 @@ def pin_words(pin: Pin, catalog: Catalog) -> str:
     """What a pin holds, in words."""
     exercise = catalog.exercise_by_id.get(pin.exercise_id or "")
     kind = KIND_WORDS[DayKind(pin.kind)].lower() if pin.kind is not None else ""
+    dose = "" if pin.dose is None else f", {dose_words(pin.dose)},"
     if exercise is None:
-        return kind or str(pin.exercise_id)
-    return f"{exercise.name.lower()} ({kind})" if kind else exercise.name.lower()
+        return f"{kind or pin.exercise_id}{dose}"
+    return f"{exercise.name.lower()} ({kind}){dose}" if kind else f"{exercise.name.lower()}{dose}"

@@ -7,10 +7,12 @@ from core.exercise.model import DoseKind, Exercise, Family, Pattern, Use
 from core.fit.bind import bind
 from core.fit.first_load import first_load_kg
 from core.fit.model import Binding, Missing
+from core.house.wishes import PinnedDose
 from core.plan.clock import block_seconds
-from core.plan.intervals import STATIONS
+from core.plan.intervals import STATIONS, Scheme
 from core.plan.menu import COSTS, Candidate, MenuRequest, allowed, early_cost, states_of
 from core.plan.model import DayKind
+from core.plan.pinned import dose_words, kept_to, rest_of, why_pinned
 
 INTERVAL_PATTERNS = (Pattern.JUMP, Pattern.QUICK_FEET, Pattern.CLIMB, Pattern.MARCH)
 EASY_PATTERNS = (Pattern.WALK, Pattern.RUN)
@@ -53,6 +55,11 @@ def _long_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind, sec
         return None
     most = exercise.typical[1] if exercise.dose is DoseKind.TIME else seconds
     length = int(min(seconds, max(most, SHORTEST_EASY_S)) // 60 * 60)
+    pinned = request.pins.dose_of(exercise)
+    if pinned is not None:
+        if pinned.work_s is None or pinned.sets > 1:
+            return None
+        length = pinned.work_s
     if length < 300:
         return None
     dose = Dose(sets=1, seconds=(length, length), effort=4.0 if kind is DayKind.EASY else 5.0)
@@ -86,8 +93,10 @@ def short_menu(request: MenuRequest, kind: DayKind) -> tuple[Candidate, ...]:
     patterns = INTERVAL_PATTERNS if kind is DayKind.INTERVALS else (Pattern.MOBILITY,)
     found = []
     family = Family.GAIT if kind is DayKind.INTERVALS else Family.MOBILITY
-    for exercise in request.catalog.exercises_by_family[family]:
-        if exercise.main_pattern in patterns and allowed(exercise, request):
+    own = [e for e in request.catalog.exercises_by_family[family] if e.main_pattern in patterns]
+    named = [request.catalog.exercise_by_id[name] for name in sorted(request.pins.named)]
+    for exercise in (*own, *(exercise for exercise in named if exercise not in own)):
+        if allowed(exercise, request):
             candidate = _short_candidate(exercise, request, kind)
             if candidate is not None:
                 found.append(candidate)
@@ -104,11 +113,24 @@ def _short_candidate(exercise: Exercise, request: MenuRequest, kind: DayKind) ->
     bound = bind(exercise, request.setting, wanted_kg=0.0)
     if isinstance(bound, Missing):
         return None
+    pinned = request.pins.dose_of(exercise)
     if kind is DayKind.INTERVALS:
-        dose = Dose(sets=STATIONS.rounds, seconds=(STATIONS.work_s, STATIONS.work_s), effort=8.0)
-        return _short(exercise, request, kind, bound, dose, STATIONS.rest_s, STATIONS.seconds)
-    dose = short_dose(exercise)
-    return _short(exercise, request, kind, bound, dose, 0, block_seconds(exercise, dose, 0))
+        if pinned is not None and pinned.work_s is None:
+            return None
+        scheme = _scheme(pinned)
+        dose = Dose(sets=scheme.rounds, seconds=(scheme.work_s, scheme.work_s), effort=8.0)
+        return _short(exercise, request, kind, bound, dose, scheme.rest_s, scheme.seconds)
+    dose, rest_s = short_dose(exercise), 0
+    if pinned is not None:
+        dose, rest_s = kept_to(pinned, dose), rest_of(pinned, 0)
+    return _short(exercise, request, kind, bound, dose, rest_s, block_seconds(exercise, dose, rest_s))
+
+
+def _scheme(pinned: PinnedDose | None) -> Scheme:
+    if pinned is None or pinned.work_s is None:
+        return STATIONS
+    rest_s = rest_of(pinned, STATIONS.rest_s)
+    return Scheme(name=dose_words(pinned), work_s=pinned.work_s, rest_s=rest_s, rounds=pinned.sets)
 
 
 def short_dose(exercise: Exercise) -> Dose:
@@ -126,11 +148,12 @@ def short_dose(exercise: Exercise) -> Dose:
 def _short(
     exercise: Exercise, request: MenuRequest, kind: DayKind, bound: Binding, dose: Dose, rest_s: int, seconds: int
 ) -> Candidate:
-    why = (
-        "Forty seconds of work, twenty of rest, three rounds."
-        if kind is DayKind.INTERVALS
-        else "It moves one more joint."
-    )
+    pinned = request.pins.dose_of(exercise)
+    why = "Forty seconds of work, twenty of rest, three rounds."
+    if pinned is not None:
+        why = why_pinned(pinned)
+    elif kind is DayKind.MOBILITY:
+        why = "It moves one more joint."
     return Candidate(
         key=f"{exercise.id}|{kind.value}",
         kind=kind,

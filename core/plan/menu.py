@@ -29,6 +29,7 @@ from core.loads.ladder import most_kg
 from core.plan.clock import block_seconds, rest_seconds
 from core.plan.frame import STRENGTH_FAMILIES
 from core.plan.model import USUAL_WAVE, DayKind, FillState, Wave
+from core.plan.pinned import NO_PINS, DayPins, kept_to, rest_of, why_pinned
 from core.plan.pour_order import pieces_at
 from core.swap.filters import highest_level, loudest_in, spared
 
@@ -104,14 +105,14 @@ class Candidate:
 class MenuRequest:
     """What a menu depends on: the setting, exercises to leave out, quiet, the wave, last week's ids.
 
-    `pinned` movements are offered at any level and banned or not; what spares, noise and things rule out stays out.
+    Pinned movements are offered at any level and banned or not; what spares, noise and things rule out stays out.
     `kept` ones (in the plan the person has) stay on the menu wherever they rank.
     """
 
     setting: Setting
     catalog: Catalog
     bans: frozenset[str] = frozenset()
-    pinned: frozenset[str] = frozenset()
+    pins: DayPins = NO_PINS
     kept: frozenset[str] = frozenset()
     quiet: bool = False
     wave: Wave = USUAL_WAVE
@@ -120,7 +121,7 @@ class MenuRequest:
     @property
     def must(self) -> frozenset[str]:
         """Movements that stay on the menu wherever they rank."""
-        return self.pinned | self.kept
+        return self.pins.movements | self.kept
 
 
 def refusal(exercise: Exercise, request: MenuRequest) -> str:
@@ -131,7 +132,7 @@ def refusal(exercise: Exercise, request: MenuRequest) -> str:
     loud = exercise.noise > loudest_in(place, quiet=request.quiet) or (request.quiet and exercise.impact > QUIET_IMPACT)
     if loud:
         return f"it is too loud for {'quiet hours' if request.quiet else 'the neighbours'}"
-    if exercise.id in request.pinned:
+    if exercise.id in request.pins.movements:
         return spared(exercise, person.spares)
     if exercise.id in request.bans:
         return "you banned it"
@@ -161,10 +162,12 @@ def strength_menu(request: MenuRequest) -> tuple[Candidate, ...]:
         chosen.extend(_best_of(mine, request, PER_FAMILY))
     pool = sorted({state for candidate in chosen for state in candidate.states})
     sharing = [other for candidate in chosen for other in _sharing(candidate, pool, request)]
-    sets = _set_choices(request)
-    return undominated(
-        [_with_sets(candidate, count) for candidate in (*chosen, *sharing) for count in sets], request.must
-    )
+    by_sets = [
+        _with_sets(candidate, count)
+        for candidate in (*chosen, *sharing)
+        for count in _set_choices(candidate.exercise, request)
+    ]
+    return undominated(by_sets, request.must)
 
 
 def undominated(candidates: list[Candidate], must: frozenset[str]) -> tuple[Candidate, ...]:
@@ -207,7 +210,10 @@ def _is_strength_work(exercise: Exercise) -> bool:
     return True
 
 
-def _set_choices(request: MenuRequest) -> tuple[int, ...]:
+def _set_choices(exercise: Exercise, request: MenuRequest) -> tuple[int, ...]:
+    pinned = request.pins.dose_of(exercise)
+    if pinned is not None:
+        return (pinned.sets,)
     usual = SET_CHOICES[request.setting.person.experience]
     return tuple(sorted({max(1, math.floor(count * request.wave.sets + 0.5)) for count in usual}))
 
@@ -245,6 +251,9 @@ def early_cost(exercise: Exercise, request: MenuRequest) -> int:
 
 def _prescription(exercise: Exercise, request: MenuRequest) -> Prescription:
     usual = default_prescription(exercise, request.setting.person)
+    pinned = request.pins.dose_of(exercise)
+    if pinned is not None and pinned.reps is not None:
+        usual = replace(usual, sets=pinned.sets, reps=sum(pinned.reps) / 2)
     return replace(usual, effort=min(10.0, max(5.0, usual.effort + request.wave.effort_shift)))
 
 
@@ -271,9 +280,12 @@ def _made(
     too_heavy = dose.share is not None and (
         dose.share >= 1 or (dose.reps is not None and dose.reps[0] < FEWEST_PLANNED)
     )
-    if too_heavy and exercise.id not in request.pinned:
+    if too_heavy and exercise.id not in request.pins.movements:
         return None
     rest_s = rest_seconds(exercise, dose)
+    pinned = request.pins.dose_of(exercise)
+    if pinned is not None:
+        dose, rest_s = kept_to(pinned, dose), rest_of(pinned, rest_s)
     cost = early_cost(exercise, request)
     cost += round(COSTS.out_of_reach * (1 - dose.reachable))
     cost += round(COSTS.set_up_per_minute * bound.set_up_s / 60)
@@ -290,7 +302,7 @@ def _made(
         cost=cost,
         states=states,
         hard=True,
-        why=_why(exercise, bound, dose),
+        why=((why_pinned(pinned),) if pinned is not None else ()) + _why(exercise, bound, dose),
     )
 
 

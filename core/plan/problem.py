@@ -18,10 +18,10 @@ from core.plan.day_menus import EASY_PATTERNS, filled_menu, short_menu
 from core.plan.frame import LEAST_TRAINING_S, cool_down_seconds, wanted_kinds, warm_up_seconds
 from core.plan.menu import Candidate, MenuRequest, refusal, strength_menu
 from core.plan.model import KIND_WORDS, DayKind, WeekRequest
+from core.plan.pinned import LONG_KINDS, DayPins, day_pins, dose_words
 
 RECOVERY = "recovery"
 DAY_MIN = 24 * 60
-LONG_KINDS = (DayKind.EASY, DayKind.LOADED_WALK)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +67,7 @@ def build_problem(request: WeekRequest, house: House, person: Person, catalog: C
     )
 
 
-_MenuKey = tuple[str, DayKind, bool, int, frozenset[str], frozenset[str]]
+_MenuKey = tuple[str, DayKind, bool, int, DayPins, frozenset[str]]
 
 
 class _Kitchen:
@@ -105,21 +105,17 @@ class _Kitchen:
     def _menu(self, wish: DayWish, kind: DayKind, place: Place, room_s: int) -> tuple[Candidate, ...]:
         quiet = is_quiet(place.quiet, wish)
         length_s = room_s if kind in LONG_KINDS else 0
-        pinned, kept = self._pinned(wish.weekday), self._kept(wish.weekday)
-        key = (place.id, kind, quiet, length_s, pinned, kept)
+        pins, kept = day_pins(self._request.wishes.pins, wish.weekday, kind), self._kept(wish.weekday)
+        key = (place.id, kind, quiet, length_s, pins, kept)
         if key not in self._menus:
-            self._menus[key] = self._made(kind, self._order(place, quiet, pinned, kept), length_s)
+            self._menus[key] = self._made(kind, self._order(place, quiet, pins, kept), length_s)
         return self._menus[key]
-
-    def _pinned(self, weekday: int) -> frozenset[str]:
-        pins = self._request.wishes.pins
-        return frozenset(pin.exercise_id for pin in pins if pin.exercise_id and pin.weekday == weekday)
 
     def _kept(self, weekday: int) -> frozenset[str]:
         days = self._request.keep.days if self._request.keep is not None else ()
         return frozenset(block.exercise.id for day in days if day.weekday == weekday for block in day.blocks)
 
-    def _order(self, place: Place, quiet: bool, pinned: frozenset[str], kept: frozenset[str]) -> MenuRequest:
+    def _order(self, place: Place, quiet: bool, pins: DayPins, kept: frozenset[str]) -> MenuRequest:
         if place.id not in self._settings:
             materials = self._catalog.material_by_id
             self._settings[place.id] = Setting(self._house, self._person, materials, place)
@@ -127,7 +123,7 @@ class _Kitchen:
             setting=self._settings[place.id],
             catalog=self._catalog,
             bans=frozenset(self._request.wishes.bans),
-            pinned=pinned,
+            pins=pins,
             kept=kept,
             quiet=quiet,
             wave=self._request.wave,
@@ -139,11 +135,13 @@ class _Kitchen:
         exercise = self._catalog.exercise_by_id[pin.exercise_id or ""]
         kind = DayKind(pin.kind) if pin.kind is not None else _usual_kind(exercise)
         place = self._place(wish, kind)
-        order = self._order(place, is_quiet(place.quiet, wish), frozenset({exercise.id}), frozenset())
+        order = self._order(place, is_quiet(place.quiet, wish), day_pins((pin,), wish.weekday, kind), frozenset())
         bound = bind(exercise, order.setting)
         reason = refusal(exercise, order) or (bound.why[0] if isinstance(bound, Missing) else "")
         if reason:
             return reason
+        if pin.dose is not None:
+            return f"it can't be done at {dose_words(pin.dose)}"
         if kind in LONG_KINDS and pin.kind is None:
             return f"{wish.minutes:g} minutes are too few for it"
         return f"it is no part of a day of {KIND_WORDS[kind].lower()}"

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from core.house.model import House, Person, Place
 from core.house.wishes import WEEKDAYS, DayWish, WeekWishes
 from core.plan.model import DayKind, DayPlan, Status, Week, WeekRequest
-from core.plan.validate_blocks import block_errors
+from core.plan.validate_blocks import block_errors, pinned_dose_errors
 from core.plan.validate_pours import pour_errors
 from core.plan.validate_times import is_in_quiet_hours, near_sessions
 
@@ -112,3 +112,4 @@ def _wish_errors(week: Week, request: WeekRequest) -> Iterator[str]:
             yield f"{WEEKDAYS[pin.weekday]} is pinned to {pin.kind} and planned as {day.kind}."
         if pin.exercise_id is not None and pin.exercise_id not in {block.exercise.id for block in day.blocks}:
             yield f"{pin.exercise_id} is pinned to {WEEKDAYS[pin.weekday]} and not planned there."
+        yield from pinned_dose_errors(pin, day, request.wishes.pins)

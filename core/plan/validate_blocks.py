@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from core.exercise.model import Exercise, Option, Sides
+from core.exercise.model import DoseKind, Exercise, Option, Sides
 from core.house.model import House, Person
-from core.house.wishes import WEEKDAYS
+from core.house.wishes import WEEKDAYS, Pin
 from core.plan.model import Block, DayKind, DayPlan
 from core.things.model import Thing
 
@@ -89,3 +89,22 @@ def _clock_errors(block: Block, day: DayPlan, where: str) -> Iterator[str]:
         expected = round(dose.sets * work_s)
     if expected != block.seconds:
         yield f"{where} says {block.seconds} s, its sets and rests take {expected} s."
+
+
+def pinned_dose_errors(pin: Pin, day: DayPlan, pins: Sequence[Pin]) -> Iterator[str]:
+    """One sentence for each block that is not done at the dose pinned for it, or for its whole day."""
+    dose = pin.dose
+    if dose is None or (pin.kind is not None and day.kind != pin.kind):
+        return
+    low_s, high_s = dose.rest_s or (0, 600)
+    others = {other.exercise_id for other in pins if other.dose is not None and other.weekday == pin.weekday}
+    for block in day.blocks:
+        name = block.exercise.id
+        fits = dose.reps is None or block.exercise.dose is DoseKind.REPS
+        if name != pin.exercise_id and (pin.exercise_id is not None or name in others or not fits):
+            continue
+        work = None if dose.work_s is None else (dose.work_s, dose.work_s)
+        exact = (block.dose.sets, block.dose.reps, block.dose.seconds) == (dose.sets, dose.reps, work)
+        rests = block.dose.sets > 1 or day.kind is DayKind.INTERVALS
+        if not exact or (rests and not low_s <= block.rest_s <= high_s):
+            yield f"{block.exercise.name} on {WEEKDAYS[day.weekday]} is not done at the dose pinned for it."

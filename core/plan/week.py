@@ -17,6 +17,7 @@ from core.plan.easy_moves import easy_moves
 from core.plan.frame import cool_down_seconds, warm_up_seconds
 from core.plan.menu import Candidate, MenuRequest
 from core.plan.model import Block, DayKind, DayPlan, Status, Week, WeekRequest
+from core.plan.pinned import check_one_dose_each, check_pinned_dose
 from core.plan.pour_order import in_order, pours_during
 from core.plan.pours import fill_steps, with_shared_pours
 from core.plan.problem import DayChoice, Problem, build_problem, is_quiet
@@ -62,10 +63,12 @@ def check_pins(request: WeekRequest, catalog: Catalog) -> None:
     for exercise_id in (*request.wishes.bans, *(pin.exercise_id for pin in request.wishes.pins if pin.exercise_id)):
         if exercise_id not in catalog.exercise_by_id:
             raise InputError(exercise_id, "is no movement in the catalog", "choose one from the list of movements")
+    check_one_dose_each(request.wishes.pins)
     for pin in request.wishes.pins:
         if pin.kind is not None and pin.kind not in tuple(DayKind):
             kinds = ", ".join(DayKind)
             raise InputError(pin.kind, "is no kind of day", f"use one of {kinds}")
+        check_pinned_dose(pin)
 
 
 def _assembled(problem: Problem, solution: Solution, house: House, person: Person, catalog: Catalog) -> Week:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
 from core.house.model import Capacity, Experience, Person, Place, QuietHours, Sex
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.house.wishes import DayWish, Goals, Pin, PinnedDose, WeekWishes
 from core.store.codec import AMOUNT, ID, MEASURED, NAME, SHARE
 from core.store.encoding import DATE, FLAG, TIME, Codec, number, one_word, text, unfit, whole
 from core.store.encoding_groups import many, maybe, pair_of, record, word_set
@@ -57,6 +57,16 @@ PLACE: Codec[Place] = record(
 
 WEEKDAY = whole(0, 6)
 
+PINNED_DOSE = record(
+    "pinned_dose",
+    PinnedDose,
+    {
+        "sets": whole(1, 60),
+        "reps": maybe(pair_of(whole(1, 300), whole(1, 300))),
+        "work_s": maybe(whole(1, 14_400)),
+        "rest_s": maybe(pair_of(whole(0, 600), whole(0, 600))),
+    },
+)
 WISHES: Codec[WeekWishes] = record(
     "wishes",
     WeekWishes,
@@ -73,7 +83,15 @@ WISHES: Codec[WeekWishes] = record(
             {"strength": SHARE, "run_walk": SHARE, "loaded_walk": SHARE, "mobility": SHARE},
         ),
         "bans": many(ID),
-        "pins": many(record("pin", Pin, {"weekday": WEEKDAY, "exercise_id": maybe(ID), "kind": maybe(ID)}), 200),
+        "pins": many(
+            record(
+                "pin",
+                Pin,
+                {"weekday": WEEKDAY, "exercise_id": maybe(ID), "kind": maybe(ID), "dose": maybe(PINNED_DOSE)},
+                {"dose": None},
+            ),
+            200,
+        ),
     },
 )
 

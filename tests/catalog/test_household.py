@@ -16,7 +16,7 @@ from catalog.load import load_catalog
 from core.errors import InputError
 from core.exercise.model import Demand, Pattern
 from core.house.model import Experience, QuietHours
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.house.wishes import DayWish, Goals, Pin, PinnedDose, WeekWishes
 from core.mass.model import CupsLevel, Packing, ScaleKind, ShareLevel
 from core.quantity import Measured, Origin
 from core.things.model import Fill, Hazard, OwnCheck, RatingOrigin
@@ -120,7 +120,13 @@ best = [{ pattern = "squat", one_rep = "60 kg", plus_minus = "6 kg", exercise = 
 [people.week]
 days = { mon = { minutes = "1 h", start = 18:30:00 } }
 bans = ["burpee"]
-pins = [{ day = "mon", exercise = "push-up" }, { day = "sun", kind = "rest" }]
+pins = [
+    { day = "mon", exercise = "push-up", sets = 4, reps = [4, 6], rest = ["30 s", "45 s"] },
+    { day = "tue", kind = "intervals", sets = 8, work = "20 s", rest = "10 s" },
+    { day = "wed", exercise = "plank", sets = 3, work = "1 min" },
+    { day = "thu", exercise = "push-up", sets = 3, reps = 12 },
+    { day = "sun", kind = "rest" },
+]
 goals = { strength = 1, run_walk = 0 }
 [[people]]
 name = "Tomas"
@@ -137,7 +143,13 @@ days = { sat = "40 min" }
     assert ines.capacities[0].exercise_id == "goblet_squat"
     own = found.wishes["ines"]
     assert own.days == (DayWish(weekday=0, minutes=60, start=datetime.time(18, 30)),)
-    assert own.pins == (Pin(weekday=0, exercise_id="push_up"), Pin(weekday=6, kind="rest"))
+    assert own.pins == (
+        Pin(weekday=0, exercise_id="push_up", dose=PinnedDose(sets=4, reps=(4, 6), rest_s=(30, 45))),
+        Pin(weekday=1, kind="intervals", dose=PinnedDose(sets=8, work_s=20, rest_s=(10, 10))),
+        Pin(weekday=2, exercise_id="plank", dose=PinnedDose(sets=3, work_s=60)),
+        Pin(weekday=3, exercise_id="push_up", dose=PinnedDose(sets=3, reps=(12, 12))),
+        Pin(weekday=6, kind="rest"),
+    )
     assert own.goals == Goals(strength=1, run_walk=0)
     assert found.wishes["tomas"] == WeekWishes(days=(DayWish(weekday=5, minutes=40),))
 
@@ -180,6 +192,10 @@ FAULTS = {
     "[week]\npins = [{ day = 'tue', exercise = 'xqxqxq' }]": "field pins 1: “xqxqxq” is no movement in the catalog",
     "[week]\npins = [{ day = 'tue', kind = 'party' }]": "“party” is no kind of day; use one of strength, easy,",
     "[week]\npins = [{ day = 'tue' }]": "is pinned to nothing",
+    "[week]\npins = [{ day = 'tue', exercise = 'plank', work = '20 s' }]": "is pinned with a dose but no sets",
+    "[week]\npins = [{ day = 'tue', exercise = 'plank', sets = 3 }]": "need either reps or seconds of work",
+    "[week]\npins = [{ day = 'tue', exercise = 'push-up', sets = 3, reps = [6, 4] }]": "can't be pinned (1 to 300",
+    "[week]\npins = [{ day = 'tue', exercise = 'push-up', sets = 3, reps = 5, rest = 'x' }]": "field pins 1",
     "[week]\ngoals = { strength = 0, run_walk = 0, loaded_walk = 0, mobility = 0 }": "leaves nothing to plan",
     "[week]\ngoals = { strength = 7 }": "week, field goals.strength: “7” is refused",
     "cup = '250 L'": "the file itself, field cup: “250 L” is no cup to pour with",

@@ -17,7 +17,7 @@ from catalog.own import own_exercise, own_kind
 from core.errors import InputError
 from core.exercise.model import Demand, Pattern
 from core.house.model import Capacity, Experience, House, Person, Place, QuietHours, Sex
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.house.wishes import DayWish, Goals, Pin, PinnedDose, WeekWishes
 from core.mass.model import CupsLevel, HeightLevel, Packing, ScaleKind
 from core.mass.scale import reading_on
 from core.quantity import Measured, Origin
@@ -30,6 +30,12 @@ DEMO = Path(__file__).parents[2] / "resources" / "demo" / "dipper.toml"
 NAMES = st.text("abcdefgh ÄéЖ漢<&\"'\\#=", min_size=1, max_size=20).filter(lambda text: bool(text.strip()))
 TIMES = st.builds(datetime.time, st.integers(0, 23), st.integers(0, 59))
 EXERCISES = st.sampled_from([exercise.id for exercise in CATALOG.exercises])
+SPANS = st.tuples(st.integers(1, 20), st.integers(20, 90))
+DOSES = st.one_of(
+    st.builds(PinnedDose, sets=st.integers(1, 9), reps=SPANS, rest_s=st.none() | SPANS),
+    st.builds(PinnedDose, sets=st.integers(1, 9), work_s=st.integers(5, 900), rest_s=st.none() | SPANS),
+)
+PINS = st.builds(Pin, weekday=st.integers(0, 6), exercise_id=EXERCISES, dose=st.none() | DOSES)
 AMOUNTS = st.floats(0.1, 300, allow_subnormal=False)
 
 OWN = (
@@ -140,7 +146,7 @@ def weeks(draw: st.DrawFn, place_ids: list[str]) -> WeekWishes:
         ),
         goals=draw(st.sampled_from([Goals(), Goals(strength=0.3, run_walk=1.0, loaded_walk=0.0, mobility=0.125)])),
         bans=tuple(draw(st.lists(EXERCISES, max_size=2))),
-        pins=tuple(draw(st.lists(st.builds(Pin, weekday=st.integers(0, 6), exercise_id=EXERCISES), max_size=2))),
+        pins=tuple(draw(st.lists(PINS, max_size=2))),
     )
 
 

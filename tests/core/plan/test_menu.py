@@ -14,6 +14,7 @@ from core.house.model import Experience
 from core.knowledge import Catalog
 from core.plan.menu import MenuRequest, allowed, in_grains, refusal, strength_menu, undominated
 from core.plan.model import Wave
+from core.plan.pinned import DayPins
 from tests.core.plan.examples import candidate, movement, water
 from tests.dipper import CABIN, INES, TOWPATH, dipper
 
@@ -49,18 +50,19 @@ def test_costs_are_counted_in_grains_of_five() -> None:
 def test_a_pin_lifts_level_and_ban_but_not_noise_nor_what_is_spared(catalog: Catalog) -> None:
     jack = catalog.exercise_by_id["jumping_jack"]
     name = frozenset({jack.id})
+    pins = DayPins(movements=name)
     assert allowed(jack, order(catalog))
     assert refusal(jack, order(catalog, bans=name)) == "you banned it"
-    assert allowed(jack, order(catalog, bans=name, pinned=name))
-    assert refusal(jack, order(catalog, pinned=name, quiet=True)) == "it is too loud for quiet hours"
+    assert allowed(jack, order(catalog, bans=name, pins=pins))
+    assert refusal(jack, order(catalog, pins=pins, quiet=True)) == "it is too loud for quiet hours"
     cabin = Setting(dipper(), INES, catalog.material_by_id, CABIN)
-    assert refusal(jack, order(catalog, pinned=name, setting=cabin)) == "it is too loud for the neighbours"
+    assert refusal(jack, order(catalog, pins=pins, setting=cabin)) == "it is too loud for the neighbours"
     sparing = Setting(dipper(), replace(INES, spares=jack.demands), catalog.material_by_id, TOWPATH)
-    assert "which you spare" in refusal(jack, order(catalog, pinned=name, setting=sparing))
+    assert "which you spare" in refusal(jack, order(catalog, pins=pins, setting=sparing))
     hardest = max((e for e in catalog.exercises if not e.needs_gym), key=lambda e: (e.level, e.id))
     novice = Setting(dipper(), replace(INES, experience=Experience.NEW), catalog.material_by_id, TOWPATH)
     assert "work up to it" in refusal(hardest, order(catalog, setting=novice))
-    assert allowed(hardest, order(catalog, setting=novice, pinned=frozenset({hardest.id})))
+    assert allowed(hardest, order(catalog, setting=novice, pins=DayPins(movements=frozenset({hardest.id}))))
 
 
 def test_every_family_offers_two_numbers_of_sets(catalog: Catalog) -> None:
@@ -86,7 +88,7 @@ def test_no_offered_load_passes_what_its_fixture_may_bear(catalog: Catalog) -> N
     )
     trained = replace(INES, experience=Experience.TRAINED)
     setting = Setting(replace(house, things=weak), trained, catalog.material_by_id, CABIN)
-    menu = strength_menu(order(catalog, setting=setting, pinned=frozenset({"one_hand_row"})))
+    menu = strength_menu(order(catalog, setting=setting, pins=DayPins(movements=frozenset({"one_hand_row"}))))
     loaded = [one for one in menu if one.binding.load is not None and "bench" in one.binding.thing_ids]
     assert loaded
     for one in loaded:

@@ -10,7 +10,7 @@ from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
 from core.house.model import Capacity, Experience, Person, Place, QuietHours, Sex
 from core.house.own import OwnEntry, OwnKind
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.house.wishes import DayWish, Goals, Pin, PinnedDose, WeekWishes
 from core.mass.model import (
     BrimLevel,
     Container,
@@ -189,7 +189,12 @@ def places(place_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[Place]:
 
 
 weekdays = st.integers(0, 6)
-pins = st.builds(Pin, weekday=weekdays, exercise_id=st.none() | ids, kind=ids)
+_spans = st.tuples(st.integers(1, 40), st.integers(40, 300))
+_doses = st.one_of(
+    st.builds(PinnedDose, sets=st.integers(1, 60), reps=_spans, rest_s=st.none() | _spans),
+    st.builds(PinnedDose, sets=st.integers(1, 60), work_s=st.integers(5, 14_400), rest_s=st.none() | _spans),
+)
+pins = st.builds(Pin, weekday=weekdays, exercise_id=st.none() | ids, kind=ids, dose=st.none() | _doses)
 
 
 def wishes(place_ids: st.SearchStrategy[str] = ids) -> st.SearchStrategy[WeekWishes]:
