@@ -21,6 +21,7 @@ from core.plan.courses import Course, State
 from core.plan.long_courses import MOST_MASS_SHARE, LongCourse, light_seconds, rounds_added
 from core.plan.menu import states_of
 from core.plan.model import Block, DayKind, DayPlan, Wave, Week, WeekRequest
+from core.plan.pinned import day_pins
 from core.plan.pour_order import pours_during
 from core.plan.pours import fill_steps, with_shared_pours, without_shared
 from core.plan.rungs import Rungs
@@ -72,7 +73,7 @@ class WeekMaker:
     def _with_room(self, day: DayPlan) -> DayPlan:
         found = day
         while day.kind is DayKind.STRENGTH and found.seconds > (1 - ROOM_TO_GROW) * day.limit_s:
-            shorter = _one_set_less(found, FEWEST_SETS)
+            shorter = self._one_set_less(found, FEWEST_SETS)
             if shorter is None:
                 break
             at, changed = shorter
@@ -106,6 +107,8 @@ class WeekMaker:
         return self._fitted(day, blocks, wave, notes)
 
     def _block(self, block: Block, day: DayPlan, wave: Wave, step_of: StepOf, notes: list[str]) -> Block:
+        if self._has_pinned_dose(block, day):
+            return block
         step = step_of(day.weekday, block)
         if day.kind in LONG_KINDS:
             return self._long_block(block, day, wave, step, notes)
@@ -179,7 +182,7 @@ class WeekMaker:
         fewest = FEWEST_LIGHT_SETS if wave.name in LIGHT_KINDS else FEWEST_SETS
         for least in (fewest, FEWEST_LIGHT_SETS):
             while found.seconds > found.limit_s:
-                shorter = _one_set_less(found, least)
+                shorter = self._one_set_less(found, least)
                 if shorter is None:
                     break
                 at, changed = shorter
@@ -187,17 +190,20 @@ class WeekMaker:
                 found = self.timed(day, (*found.blocks[:at], changed, *found.blocks[at + 1 :]))
         return found
 
+    def _one_set_less(self, day: DayPlan, least: int) -> tuple[int, Block] | None:
+        """The last block with a set (or round) to spare, and where it stands."""
+        for at in range(len(day.blocks) - 1, -1, -1):
+            block = day.blocks[at]
+            if block.dose.sets <= least or day.kind in LONG_KINDS or self._has_pinned_dose(block, day):
+                continue
+            if day.kind is DayKind.INTERVALS:
+                return at, _with_rounds(block, block.dose.sets - 1)
+            return at, _redosed(block, replace(block.dose, sets=block.dose.sets - 1))
+        return None
 
-def _one_set_less(day: DayPlan, least: int) -> tuple[int, Block] | None:
-    """The last block with a set (or round) to spare, and where it stands."""
-    for at in range(len(day.blocks) - 1, -1, -1):
-        block = day.blocks[at]
-        if block.dose.sets <= least or day.kind in LONG_KINDS:
-            continue
-        if day.kind is DayKind.INTERVALS:
-            return at, _with_rounds(block, block.dose.sets - 1)
-        return at, _redosed(block, replace(block.dose, sets=block.dose.sets - 1))
-    return None
+    def _has_pinned_dose(self, block: Block, day: DayPlan) -> bool:
+        """A pinned dose is kept exactly in every week."""
+        return day_pins(self.request.wishes.pins, day.weekday, day.kind).dose_of(block.exercise) is not None
 
 
 def _redosed(block: Block, dose: Dose) -> Block:

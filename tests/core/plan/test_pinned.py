@@ -9,6 +9,7 @@ import pytest
 from core.errors import InputError
 from core.house.wishes import DayWish, Pin, PinnedDose, WeekWishes
 from core.knowledge import Catalog
+from core.plan.block import plan_block
 from core.plan.model import DayKind, DayPlan, Status, Week, WeekRequest
 from core.plan.pinned import dose_words
 from core.plan.validate import find_week_errors
@@ -142,3 +143,14 @@ def test_doses_in_words() -> None:
     assert dose_words(SHORT) == "8 × 20 s, rest 10 s"
     assert dose_words(PinnedDose(sets=1, work_s=1500)) == "25 min"
     assert dose_words(PinnedDose(sets=3, reps=(5, 5))) == "3 × 5"
+
+
+def test_a_pinned_dose_is_kept_in_every_week_of_a_block(catalog: Catalog) -> None:
+    request = asked(
+        Pin(weekday=0, exercise_id="pack_squat", kind="strength", dose=HEAVY),
+        Pin(weekday=3, kind="intervals", dose=SHORT),
+    )
+    weeks = plan_block(request, dipper(), INES, catalog, weeks=4).weeks
+    assert len(weeks) == 5
+    for one in weeks:
+        assert not [line for line in _errors(one.week, request) if "dose pinned" in line]
