@@ -41,6 +41,8 @@ BUILD_TITLE = "Build a load"
 STRIP_TITLE = "Fill strips"
 KINDS = frozenset({Kind.THINGS, Kind.HOUSE, Kind.SETTINGS})
 SIDE_WIDTH = (336, 480)
+SIDE_LETTERS = 48
+"""So many letters of the system's type have room in a line on the right, however large it is."""
 
 
 class FillScreen(Page):
@@ -106,7 +108,7 @@ class FillScreen(Page):
         row.setSpacing(Space.M + 2)
         row.addWidget(self.left, 8)
         scroll = PageScroll(self.side)
-        scroll.setMinimumWidth(SIDE_WIDTH[0])
+        scroll.setMinimumWidth(max(SIDE_WIDTH[0], SIDE_LETTERS * scroll.fontMetrics().averageCharWidth()))
         scroll.setMaximumWidth(SIDE_WIDTH[1])
         row.addWidget(scroll, 5)
         self._scroll = scroll

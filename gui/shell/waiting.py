@@ -13,7 +13,8 @@ from gui.widgets.buttons import PrimaryButton, SecondaryButton
 from gui.widgets.card import PictureLabel
 from gui.widgets.text import Ink, Text, announce
 
-WIDTH = 460
+LETTERS = 62
+"""Length of a line."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,10 +33,11 @@ class WaitingPage(QWidget):
         super().__init__(parent)
         self._line = Text("Opening your data…", TextRole.BODY, Ink.SOFT, wrap=True, parent=self)
         self._line.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self._line.setFixedWidth(WIDTH)
+        wide = LETTERS * self._line.fontMetrics().averageCharWidth()
+        self._line.setFixedWidth(wide)
         self._picture = PictureLabel(Icon.MARK, 64, parent=self)
         self._ways = QWidget(self)
-        self._ways.setFixedWidth(WIDTH)
+        self._ways.setFixedWidth(wide)
         self._column = QVBoxLayout(self._ways)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(Space.XS)
@@ -76,6 +78,7 @@ class WaitingPage(QWidget):
             button.clicked.connect(way.deed)
             what = Text(way.what, TextRole.SMALL, Ink.SOFT, wrap=True)
             what.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            what.setFixedWidth(self._line.width())
             self._column.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
             self._column.addWidget(what)
             self._column.addSpacing(Space.S)

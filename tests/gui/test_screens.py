@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.gallery.pictured import SCREENS, PicturedScreen
 from gui.household.possible import Possible
+from gui.states import ShownState
 from gui.theme import Theme, ThemeMode
 from gui.week.ribbon import Ribbon
 from tests.gui.looking import clipped_labels, keys_twice, nameless, reachable, show_at, stops, unspoken
 
+LARGER = 1.4
 CASES = [(screen, state) for screen in SCREENS for state in screen.states]
 NAMES = [f"{screen.name}-{state.value}" for screen, state in CASES]
 
@@ -48,3 +53,25 @@ def test_a_screen_can_be_read_reached_and_heard(shown: QWidget, theme: Theme) ->
     theme.set_mode(ThemeMode.DARK)
     show_at(shown, 840, 640)
     assert clipped_labels(shown) == []
+
+
+@pytest.fixture
+def large_type(qapp: QApplication) -> Iterator[None]:
+    """The system's type nearly half as large again."""
+    usual = qapp.font()
+    larger = QFont(usual)
+    larger.setPointSizeF(usual.pointSizeF() * LARGER)
+    qapp.setFont(larger)
+    yield
+    qapp.setFont(usual)
+
+
+@pytest.mark.usefixtures("large_type")
+@pytest.mark.parametrize("name", ["household", "fill", "swap", "week", "settings", "dialog-keys", "dialog-damaged"])
+def test_no_word_is_cut_in_large_type(name: str, qtbot: QtBot) -> None:
+    screen = next(one for one in SCREENS if one.name == name)
+    widget = screen.build(ShownState.DEMO)
+    qtbot.addWidget(widget)
+    for width, height in ((1096, 760), (1736, 1160)):
+        show_at(widget, width, height)
+        assert clipped_labels(widget) == [], f"at {width} x {height}"
