@@ -188,9 +188,8 @@ def test_the_same_wishes_give_the_same_week_byte_for_byte(catalog: Catalog) -> N
     days = tuple(DayWish(weekday=weekday, minutes=45, place_id="towpath") for weekday in (0, 2, 4, 5))
     here = week_text(planned(WeekRequest(wishes=WeekWishes(days=days)), catalog), catalog)
     expected = hashlib.sha256(here.encode()).hexdigest()
-    for seed in ("0", "7"):
-        environment = os.environ | {"PYTHONHASHSEED": seed}
-        told = subprocess.run(
-            [sys.executable, "-c", PRINT_WEEK], cwd=ROOT, env=environment, capture_output=True, text=True, check=True
-        )
-        assert told.stdout.strip() == expected
+    environment = os.environ | {"PYTHONHASHSEED": "1"}  # here it is 0 in one run of the suite and 7 in the other
+    told = subprocess.run(
+        [sys.executable, "-c", PRINT_WEEK], cwd=ROOT, env=environment, capture_output=True, text=True, check=True
+    )
+    assert told.stdout.strip() == expected

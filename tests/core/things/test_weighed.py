@@ -44,7 +44,7 @@ def test_a_reading_that_cannot_be_one_is_said() -> None:
     broken = replace(coal(), readings=(replace(reading_on(ScaleKind.LUGGAGE, 3.0), without_kg=4.0),))
     found = weighed(broken)
     assert found is not None
-    assert "is less than you weigh without it" in found.sentence
+    assert "is less than the scale shows without it" in found.sentence
     assert found.mass == coal().facts.mass
 
 
