@@ -140,12 +140,14 @@ def _asked_share(
     exercise = request.asked
     by_reps = target_share(prescription, exercise)
     body_kg = effective_kg(exercise, 0.0, person.body_mass_kg)
+    too_hard = request.cause is Cause.TOO_HARD
+    share = min(max(body_kg / ceiling(exercise, person).one_rep.value, LEAST_SHARE), 1.0)
     if known is None and is_loaded(exercise):
-        return by_reps * own_range_part(exercise, person)
+        by_reps *= own_range_part(exercise, person)
+        return max(by_reps, share) if too_hard else by_reps
     if known is not None or body_kg <= 0:
         return by_reps
-    share = max(body_kg / ceiling(exercise, person).one_rep.value, LEAST_SHARE)
-    return min(share, 1.0 if request.cause is Cause.TOO_HARD else by_reps)
+    return share if too_hard else min(share, by_reps)
 
 
 def prescription_for(exercise: Exercise, request: SwapRequest, aim: Aim, person: Person) -> Prescription:

@@ -15,8 +15,8 @@ def chain_to(asked: Exercise, can_do: Callable[[Exercise], bool | None], catalog
     """The shortest way along easier links from `asked` down to a movement that can be done now, turned round.
 
     `can_do` says whether an exercise can be done now (True), later (False: too hard yet), or not here (None: no part
-    of the way). Empty where no way ends at one that can be done now. Of ways equally short the one whose lowest step is
-    most like `asked` wins, then the earlier by id.
+    of the way). Empty where no way ends at one that can be done now. Of ways equally short the one whose steps are most
+    like `asked` wins, then the earlier by id.
     """
     below: dict[str, Exercise] = {}
     layer, now = [asked], list[Exercise]()
@@ -24,8 +24,8 @@ def chain_to(asked: Exercise, can_do: Callable[[Exercise], bool | None], catalog
         layer, now = _one_below(layer, asked, below, can_do, catalog)
     if not now:
         return ()
-    lowest = min(now, key=lambda one: (-round(likeness(asked, one), FIGURES), one.id))
-    return _upwards(lowest, below, asked)
+    ways = [_upwards(one, below, asked) for one in now]
+    return min(ways, key=lambda way: (-round(sum(likeness(asked, one) for one in way), FIGURES), way[0].id))
 
 
 def _one_below(

@@ -164,6 +164,7 @@ def twins(one: Answer, other: Answer) -> bool:
     return (
         a.main_pattern is b.main_pattern
         and a.sides is b.sides
+        and leading_muscle(a) is leading_muscle(b)
         and one.binding.thing_ids == other.binding.thing_ids
         and muscle_closeness(a, b) >= TWIN_MUSCLES
     )

@@ -40,7 +40,7 @@ SETTINGS = {
     )
 }
 HERE = st.sampled_from(list(SETTINGS.values()))
-FEW = settings(max_examples=15)
+FEW = settings(max_examples=10)
 """Each example is a whole swap or two."""
 FLAT = SETTINGS["flat", "usual", "room"]
 
