@@ -37,6 +37,14 @@ def capacity_from_test(
     )
 
 
+def capacities_after(
+    protocol: Protocol, exercise: Exercise, result: LoggedTest, person: Person
+) -> tuple[Capacity, ...] | None:
+    """The person's capacities once this result counts; None where the test says nothing of strength."""
+    found = capacity_from_test(protocol, exercise, result, person.body_mass_kg)
+    return None if found is None else with_capacities(person, (found,))
+
+
 def with_capacities(person: Person, found: Iterable[Capacity]) -> tuple[Capacity, ...]:
     """The person's capacities with these (given oldest first) in place of earlier ones of the same movement."""
     new = tuple({one.exercise_id: one for one in found}.values())

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject
 
 from core.assess.entry import new_result
 from core.assess.model import Protocol
+from core.assess.strength import capacities_after
 from core.errors import InputError
 from core.house.log import LoggedTest
 from core.plan.block_model import BlockWeek, TrainingBlock
@@ -79,9 +80,15 @@ class ResultsFlow(QObject):
         protocol = self._desk.catalog.protocol_by_id[protocol_id]
         self._panel.show_fault(protocol_id, "")
         try:
-            self._desk.do(AddTest(self._read(protocol, texts)))
+            self._keep(protocol, self._read(protocol, texts))
         except InputError as error:
             self._panel.show_fault(protocol_id, str(error))
+
+    def _keep(self, protocol: Protocol, result: LoggedTest) -> None:
+        """Keep the result, and what it tells of the person's strength, in one step."""
+        person = self._desk.record.state().person(result.person_id)
+        exercise = self._desk.catalog.exercise_by_id[protocol.exercise_id]
+        self._desk.do(AddTest(result, capacities_after(protocol, exercise, result, person)))
 
     def _read(self, protocol: Protocol, texts: Mapping[str, str]) -> LoggedTest:
         """The result as typed; `InputError` where a number is missing or can't be."""

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.errors import InputError
 from core.house.log import LoggedSession, LoggedTest
+from core.house.model import Capacity
 from core.store.changes import Change, Part
-from core.store.commands.base import Plan
+from core.store.commands.base import Plan, put
 from core.store.state import State
 
 
@@ -49,13 +50,18 @@ class RemoveSession:
 
 @dataclass(frozen=True, slots=True)
 class AddTest:
-    """Log a test result."""
+    """Log a test result; `capacities` are what the person can do from now on, where the test tells that."""
 
     test: LoggedTest
+    capacities: tuple[Capacity, ...] | None = None
 
     def plan(self, state: State) -> Plan:
         """See `Command`."""
-        return _test(state, self.test, "Logged", after=self.test)
+        logged = _test(state, self.test, "Logged", after=self.test)
+        if self.capacities is None:
+            return logged
+        person = replace(state.person(self.test.person_id), capacities=self.capacities)
+        return Plan((*logged.changes, put(state, Part.PERSON, person.id, person)), logged.sentence)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ import pytest
 from core.assess.aerobic import Estimate, NoEstimate
 from core.assess.model import NormRow, NormTable, Standing
 from core.assess.norms import NoNorm, Place, place_of
-from core.assess.strength import capacity_from_test, with_capacities
+from core.assess.strength import capacities_after, capacity_from_test, with_capacities
 from core.assess.vo2 import oxygen_uptake
 from core.effort.capacity import ceiling
 from core.exercise.model import Exercise
@@ -124,3 +124,10 @@ def test_a_newer_test_takes_the_place_of_an_older_one(hug_squat: Exercise) -> No
     tested: Person = replace(INES, capacities=with_capacities(replace(INES, capacities=(old,)), [new]))
     assert tested.capacities == (new,)
     assert with_capacities(INES, [old, new]) == (new,)
+
+
+def test_capacities_after_a_test_hold_the_new_one_and_nothing_where_it_says_nothing(hug_squat: Exercise) -> None:
+    after = capacities_after(SQUATS, hug_squat, result(SQUATS, 12, load_kg=15), INES)
+    assert after is not None
+    assert [one.exercise_id for one in after] == ["hug_squat"]
+    assert capacities_after(MILE, hug_squat, result(MILE, 14, pulse_bpm=130), INES) is None

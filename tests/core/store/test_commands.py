@@ -16,6 +16,7 @@ from core.store.commands import (
     AddPlace,
     AddReading,
     AddSession,
+    AddTest,
     AddThing,
     ChangeHouse,
     ChangeOwn,
@@ -112,6 +113,7 @@ KETTLE = replace(COAL_BAG, id="kettle", name="Kettle")
         (ChangeSession(SESSION, replace(SESSION, effort=8)), {"log"}, "Changed the session of Ines on 2026-05-04"),
         (RemoveSession(SESSION), {"log"}, "Removed the session of Ines on 2026-05-04"),
         (RemoveTest(TEST), {"log"}, "Removed a test of Ines on 2026-05-04"),
+        (AddTest(replace(TEST, id="t2"), ()), {"log", "people"}, "Logged a test of Ines on 2026-05-04"),
     ],
 )
 def test_a_command_says_what_it_changed_and_one_undo_takes_it_back(
