@@ -56,8 +56,10 @@ class BlockPanel(Card):
         mondays = {day: words for day, words in reversed(offered) if day is not None}
         self._mondays = tuple(sorted(mondays))
         words = tuple(f"{mondays[day]}{day_words(day)}" for day in self._mondays)
-        self.start.show_options(words, self._mondays.index(running or this))
-        weeks = USUAL_WEEKS if block is None or running is None else len(block.weeks) - 1
+        going_on = block is not None and block.starts in self._mondays
+        chosen = block.starts if block is not None and block.starts is not None and going_on else this
+        self.start.show_options(words, self._mondays.index(chosen))
+        weeks = len(block.weeks) - 1 if block is not None and going_on else USUAL_WEEKS
         self.length.show_index(LENGTHS.index(weeks))
 
     def wish(self) -> BlockWish:

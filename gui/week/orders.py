@@ -10,14 +10,14 @@ from gui.week.ribbon import Ribbon
 
 
 def plan_order(desk: Desk, ribbon: Ribbon, wish: BlockWish | None) -> PlanOrder | None:
-    """What to plan from; None while nobody trains. Without a wish the block goes on as it is, or begins this week."""
+    """What to plan from; None while nobody trains. Without a wish a block goes on, or begins this week."""
     person, today = desk.person(), ribbon.today()
     if person is None:
         return None
     block = ribbon.block()
     old = block if block is not None else desk.record.block(person.id)
     starts, weeks = monday_of(today), USUAL_WEEKS
-    if block is not None and block.starts is not None and ribbon.is_running():
+    if block is not None and block.starts is not None and (ribbon.is_running() or block.starts > today):
         starts, weeks = block.starts, len(block.weeks) - 1
     if wish is not None:
         starts, weeks = wish.starts, wish.weeks

@@ -47,34 +47,20 @@ class ResultsFlow(QObject):
         wanted = {test.protocol_id for test in week.tests}
         protocols = [protocol for protocol in block.tests if protocol.id in wanted]
         rules = dict.fromkeys(rule for protocol in protocols for rule in protocol.stop_rules)
-        self._panel.show_tests(tuple(self._row(one, block, week) for one in protocols), f"{STOP} {' '.join(rules)}")
+        results = self._of_week(block, week)
+        self._panel.show_tests(tuple(_row(one, results) for one in protocols), f"{STOP} {' '.join(rules)}")
 
     def _has_begun(self) -> bool:
         block = self._ribbon.block()
         return block is not None and block.starts is not None and block.starts <= self._ribbon.today()
 
-    def _row(self, protocol: Protocol, block: TrainingBlock, week: BlockWeek) -> ResultRow:
-        found = self._found(protocol, block, week)
-        beside = {} if found is None else dict(found.beside)
-        result = Asked(key="", caption=f"Result, {protocol.unit}", text="" if found is None else f"{found.result:g}")
-        others = (
-            Asked(
-                key=one.key,
-                caption=f"{one.name}, {one.unit}",
-                text=f"{beside[one.key]:g}" if one.key in beside else "",
-            )
-            for one in protocol.beside
-        )
-        return ResultRow(protocol_id=protocol.id, name=protocol.name, how=protocol.how, asked=(result, *others))
-
-    def _found(self, protocol: Protocol, block: TrainingBlock, week: BlockWeek) -> LoggedTest | None:
-        """The newest result of this test in this week."""
+    def _of_week(self, block: TrainingBlock, week: BlockWeek) -> tuple[LoggedTest, ...]:
+        """What was written down in this week."""
         person, monday = self._desk.person(), block.monday_of(week.number)
         if person is None or monday is None:
-            return None
+            return ()
         days = {monday + datetime.timedelta(days=day) for day in range(7)}
-        mine = [one for one in self._desk.record.tests(person.id) if one.test_id == protocol.id and one.date in days]
-        return mine[-1] if mine else None
+        return tuple(one for one in self._desk.record.tests(person.id) if one.date in days)
 
     def _take(self, protocol_id: str, texts: Mapping[str, str]) -> None:
         protocol = self._desk.catalog.protocol_by_id[protocol_id]
@@ -113,6 +99,18 @@ class ResultsFlow(QObject):
         block, week = self._ribbon.block(), self._ribbon.shown()
         monday = None if block is None or week is None else block.monday_of(week.number)
         return today if monday is None else min(today, monday + datetime.timedelta(days=6))
+
+
+def _row(protocol: Protocol, results: tuple[LoggedTest, ...]) -> ResultRow:
+    """A test with its newest result among those given."""
+    found = next((one for one in reversed(results) if one.test_id == protocol.id), None)
+    beside = {} if found is None else dict(found.beside)
+    result = Asked(key="", caption=f"Result, {protocol.unit}", text="" if found is None else f"{found.result:g}")
+    others = (
+        Asked(key=one.key, caption=f"{one.name}, {one.unit}", text=f"{beside[one.key]:g}" if one.key in beside else "")
+        for one in protocol.beside
+    )
+    return ResultRow(protocol_id=protocol.id, name=protocol.name, how=protocol.how, asked=(result, *others))
 
 
 def _clock_min(text: str) -> float | None:

@@ -168,7 +168,8 @@ class WeekFlow(QObject):
         block, shown, person = self.page.ribbon.block(), self.page.ribbon.shown(), self._desk.person()
         if block is None or shown is None or person is None:
             return None
-        return about_week(shown, block, self.page.ribbon.present(), self._desk.record.tests(person.id), wording)
+        results = self._desk.record.tests(person.id) if shown.tests else ()
+        return about_week(shown, block, self.page.ribbon.present(), results, wording)
 
     def _look_at(self, _week: BlockWeek | None) -> None:
         """Look at another week of the block; it is planned, not yet the one to train."""

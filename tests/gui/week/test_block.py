@@ -176,6 +176,15 @@ def test_planning_again_leaves_the_past_alone(block_screen: WeekScreen, ready_de
     assert block_screen.bar.title() == "Week 2 of 8"
 
 
+@pytest.mark.parametrize("begun", [NEXT_WEEK], indirect=True)
+def test_a_block_that_begins_next_week_still_does_after_planning_again(
+    block_screen: WeekScreen, ready_desk: Desk, qtbot: QtBot
+) -> None:
+    hand.click(block_screen.again)
+    await_plan(block_screen, qtbot)
+    assert _block(ready_desk).starts == NEXT_WEEK
+
+
 def test_another_length_and_start_make_a_new_block(block_screen: WeekScreen, ready_desk: Desk, qtbot: QtBot) -> None:
     hand.click(block_screen.days_button)
     panel = block_screen.set_up.block
