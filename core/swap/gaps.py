@@ -2,8 +2,8 @@
 
 A pattern family is open when at least one of its movements (warm-up, cool-down and gym entries aside) can be bound in
 some place of the house. An addition is a kind of thing from the catalog that the house has none of. Those that open a
-family come first; of them, and of the rest, those that need no buying (a home has them unlisted), then those that open
-most movements for what they cost.
+family come first; of them, and of the rest, those that need no buying (a home has them unlisted), then those that add
+most movements to those before for what they cost. What adds nothing more to them comes last.
 """
 
 from __future__ import annotations
@@ -153,13 +153,23 @@ def _would_help(
         for kind in kinds
         if kind.id in opened
     ]
-    return tuple(sorted(helpers, key=_usefulness))
+    return tuple(_in_turn(helpers, {kind_id: frozenset(found) for kind_id, found in opened.items()}))
 
 
-def _usefulness(helper: Helper) -> tuple[bool, bool, int, float, int, str]:
-    """What opens a closed family first, and of it (as of the rest) what needs no buying."""
-    worth = helper.movements / (1 + helper.cost)
-    return not helper.opens, helper.cost > 0, -len(helper.opens), -worth, -helper.common, helper.kind_id
+def _in_turn(helpers: list[Helper], opened: dict[str, frozenset[str]]) -> Iterator[Helper]:
+    """One after the other the helper that adds most to those before it; last those that add nothing to them."""
+    waiting, had = list(helpers), frozenset[str]()
+    while waiting:
+        best = min(waiting, key=lambda helper: _usefulness(helper, len(opened[helper.kind_id] - had)))
+        waiting.remove(best)
+        had |= opened[best.kind_id]
+        yield best
+
+
+def _usefulness(helper: Helper, new: int) -> tuple[bool, bool, bool, int, float, int, str]:
+    """What adds anything first, of it what opens a closed family, and of that what needs no buying."""
+    worth = new / (1 + helper.cost)
+    return not new, not helper.opens, helper.cost > 0, -len(helper.opens), -worth, -helper.common, helper.kind_id
 
 
 def _together(

@@ -18,12 +18,23 @@ NEAR_ENOUGH_LOAD = 0.95
 
 
 def reasons(
-    exercise: Exercise, bound: Binding, dose: Dose, request: SwapRequest, *, kept_light: bool = False
+    exercise: Exercise,
+    bound: Binding,
+    dose: Dose,
+    request: SwapRequest,
+    *,
+    kept_light: bool = False,
+    same: bool = False,
 ) -> Iterator[str]:
-    """One sentence each on kinship, load, fixtures and dose; `kept_light` where a first load stays below the effort."""
+    """One sentence each on kinship, load, fixtures and dose.
+
+    `kept_light` where a first load stays below the effort, `same` where it is the same movement with another thing.
+    """
     asked = request.asked
     if exercise.id == asked.id:
         yield "The same movement with what you have."
+    elif same:
+        yield "As good as the same movement, with another thing."
     elif exercise.main_pattern is asked.main_pattern:
         yield "Same pattern."
     else:

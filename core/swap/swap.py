@@ -68,12 +68,13 @@ def _answer(exercise: Exercise, request: SwapRequest, setting: Setting, aim: Aim
     too_much = effort_reason(exercise, dose, request, aim)
     if too_much:
         return _left_out(exercise, Ground.EFFORT, too_much)
+    close = closeness_of(exercise, bound, dose, request, aim)
     return Answer(
         exercise=exercise,
         binding=bound,
         dose=dose,
-        closeness=closeness_of(exercise, bound, dose, request, aim),
-        why=tuple(reasons(exercise, bound, dose, request, kept_light=kept_light)),
+        closeness=close,
+        why=tuple(reasons(exercise, bound, dose, request, kept_light=kept_light, same=close.ahead > 0)),
         cautions=bound.cautions,
     )
 

@@ -108,10 +108,21 @@ def test_where_no_single_thing_opens_a_family_the_cheapest_two_do_by_trying_all_
 
 @pytest.mark.parametrize("name", HOUSES)
 def test_what_opens_a_family_comes_first_and_nothing_to_buy_before_what_costs(name: str) -> None:
-    helpers = gaps(HOUSES[name], INES, SMALL).would_help
+    house = HOUSES[name]
+    helpers = gaps(house, INES, SMALL).would_help
     assert helpers
-    order = [(not helper.opens, helper.cost > 0) for helper in helpers]
+    before, had, order = doable(house, SMALL), set[str](), []
+    for helper in helpers:
+        opened = doable(house, SMALL, (as_thing(SMALL.kind_by_id[helper.kind_id]),)) - before
+        order.append((not opened - had, not helper.opens, helper.cost > 0))
+        had |= opened
     assert order == sorted(order)
+
+
+def test_what_opens_the_same_again_stands_behind_what_opens_something_new() -> None:
+    told = [helper.kind_id for helper in gaps(dipper(), INES, WHOLE).would_help]
+    alike = sorted(told.index(one) for one in ("chest_of_drawers", "desk", "washing_machine"))
+    assert alike[0] < told.index("pull_up_bar_door") < alike[1]
 
 
 def test_what_is_spared_is_no_gap() -> None:
