@@ -9,7 +9,7 @@ import copy
 from collections.abc import Iterator
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from core.errors import InputError
@@ -27,6 +27,8 @@ from gui.theme import Space, TextRole
 from gui.widgets import Card, Ink, LinkButton, PrimaryButton, SecondaryButton, Text
 from gui.widgets.page import GUTTER, PageScroll
 
+PAUSE_MS = 150
+
 
 class Editor(QWidget):
     """`saved` (an `OwnEntry`), `left` without saving, `removed` (id) and `copied` (id) of the entry that is edited."""
@@ -39,6 +41,10 @@ class Editor(QWidget):
     def __init__(self, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.checking = Checking(self)
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(PAUSE_MS)
+        self._pause.timeout.connect(self._check)
         self._kind = OwnKind.EXERCISE
         self._table: Table = {}
         self._read_table: Table = {}
@@ -73,14 +79,14 @@ class Editor(QWidget):
             self._column.addWidget(section)
         for field in self.fields():
             field.show_table(self._table)
-            field.edited.connect(self._check)
-        there = bool(table.get("id"))
-        what = "movement" if movement else "kind of thing"
-        self._title.setText(str(table["name"]) if there else f"A new {what}")
-        self._from.setText(f"Copied from {origin}. Change what is different." if origin else "")
-        self._from.setVisible(bool(origin))
-        for button in (self.remove, self.copy):
-            button.setVisible(there)
+            field.edited.connect(self._wait)
+        self._show_head(origin)
+        self._check()
+
+    def show_saved(self, table: Table, catalog: Catalog) -> None:
+        """What the form shows is now an entry of the catalog; the form stays as it is."""
+        self._table, self._catalog = copy.deepcopy(table), catalog
+        self._show_head("")
         self._check()
 
     def field(self, key: str) -> Field:
@@ -106,15 +112,32 @@ class Editor(QWidget):
         if isinstance(name, LineOf):
             name.line.edit.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def is_busy(self) -> bool:
+        """Whether what was typed last is still to be checked."""
+        return self._pause.isActive() or self.checking.is_busy()
+
+    def stop(self) -> None:
+        """Nobody waits for a check any more."""
+        self._pause.stop()
+        self.checking.stop()
+
+    def _wait(self) -> None:
+        """Check when the fingers rest; nothing is saved before that."""
+        self._entry = None
+        self.save.setEnabled(False)
+        self._pause.start()
+
     def _check(self) -> None:
         """Read every field; those that can't be read say so, and with all of them read the whole is checked."""
         self._entry = None
         self.save.setEnabled(False)
+        self._pause.stop()
         read: Table = copy.deepcopy(self._table)
         faults = {field: self._read(field, read) for field in self.fields()}
         for field, sentence in faults.items():
             if sentence or not field.fault():
                 field.show_fault(sentence)
+        self._show_by_dose(read)
         if any(faults.values()) or self._catalog is None:
             self.checking.stop()
             return
@@ -122,6 +145,20 @@ class Editor(QWidget):
             read["rep_s"] = 1.0
         self._read_table = read
         self.checking.ask(self._kind, read, self._catalog)
+
+    def _show_head(self, origin: str) -> None:
+        there = bool(self._table.get("id"))
+        what = "movement" if self._kind is OwnKind.EXERCISE else "kind of thing"
+        self._title.setText(str(self._table["name"]) if there else f"A new {what}")
+        self._from.setText(f"Copied from {origin}. Change what is different." if origin else "")
+        self._from.setVisible(bool(origin))
+        for button in (self.remove, self.copy):
+            button.setVisible(there)
+
+    def _show_by_dose(self, read: Table) -> None:
+        """How long a repetition takes is only asked where repetitions are counted."""
+        if self._kind is OwnKind.EXERCISE:
+            self.field("rep_s").setVisible(read.get("dose") == DoseKind.REPS)
 
     def _read(self, field: Field, into: Table) -> str:
         try:

@@ -58,7 +58,8 @@ class Faulted(Field):
         self.caption = caption
         self._fault = Text("", TextRole.SMALL, Ink.BAD, wrap=True)
         self._fault.hide()
-        self.column.addWidget(Text(caption, TextRole.SMALL, Ink.SOFT, wrap=True))
+        if caption:
+            self.column.addWidget(Text(caption, TextRole.SMALL, Ink.SOFT, wrap=True))
         if note:
             self.column.addWidget(Text(note, TextRole.TINY, Ink.SOFT, wrap=True))
         self.inner = QVBoxLayout()

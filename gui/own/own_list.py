@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from html import escape
+
+from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.house.own import OwnEntry, OwnKind
 from gui.theme import Icon, Space, TextRole
-from gui.widgets import ActionChip, Card, ChoiceChip, FlowLayout, Ink, LinkButton, SecondaryButton, Text
+from gui.widgets import Card, ChoiceChip, FlowLayout, Ink, LinkButton, SecondaryButton, Text
 
 WIDTH = 240
 TITLES = {OwnKind.EXERCISE: "Movements", OwnKind.THING: "Kinds of things"}
@@ -15,6 +17,16 @@ EMPTY = {
     OwnKind.EXERCISE: "None yet. A movement you add is swapped, planned and counted like any other.",
     OwnKind.THING: "None yet. A kind you add can be typed in your household like any other.",
 }
+
+
+class _EntryChip(ChoiceChip):
+    """Shortens a long name with … and then tells it whole as a tool tip."""
+
+    def sizeHint(self) -> QSize:
+        whole = super().sizeHint()
+        room = WIDTH - 2 * Space.L
+        self.setToolTip(escape(self.label()) if whole.width() > room else "")
+        return QSize(min(whole.width(), room), whole.height())
 
 
 class OwnList(Card):
@@ -57,8 +69,8 @@ class OwnList(Card):
         self._unusable.setText("\n".join(unusable))
         self._unusable.setVisible(bool(unusable))
 
-    def _chip(self, entry: OwnEntry, chosen: str) -> ActionChip | ChoiceChip:
-        chip = ChoiceChip(entry.name)
+    def _chip(self, entry: OwnEntry, chosen: str) -> ChoiceChip:
+        chip = _EntryChip(entry.name)
         chip.setChecked(entry.id == chosen)
         chip.setProperty("entry", entry.id)
         chip.clicked.connect(self._want)

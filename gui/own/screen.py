@@ -175,8 +175,9 @@ class OwnScreen(Page):
     def _save(self, entry: OwnEntry) -> None:
         there = self._own(entry.id) is not None
         if self._desk.do(ChangeOwn(entry) if there else AddOwn(entry)):
-            self._saved = entry.id
-            self._edit(entry.id)
+            self._saved = self._editing = entry.id
+            self.editor.show_saved(table_of(entry), self._desk.catalog)
+            self._show_list()
             done = "Changed" if there else "Added"
             self.toast.say(f"{done} {entry.name}.", undo=True, action=NEXT[entry.kind])
 
@@ -186,7 +187,7 @@ class OwnScreen(Page):
 
     def _leave(self) -> None:
         self._editing = ""
-        self.editor.checking.stop()
+        self.editor.stop()
         self._stack.setCurrentWidget(self._blank)
         self._show_list()
 

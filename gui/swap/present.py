@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.effort.words import dose_words
-from core.exercise.model import Exercise, Use
+from core.exercise.model import Exercise, Family, Use
 from core.fit.model import Held
 from core.quantity.display import UnitSystem, format_length
 from core.swap.model import Answer, Cause, Swap
@@ -97,7 +97,7 @@ def _heading(shown: int, fitting: int, out: int) -> str:
     if not fitting:
         return f"Nothing here can stand in for it: all {out} that come near are left out, each with its reason"
     many = f"{shown} of {fitting} that fit" if fitting > shown else f"{fitting} that fit{'s' if fitting == 1 else ''}"
-    left = f" · {out} left out, with reasons below" if out else ""
+    left = f" · {out} left out below" if out else ""
     return f"{many} · the same movement first, then the closest{left}"
 
 
@@ -137,7 +137,7 @@ def _relation(answer: Answer, asked: Exercise) -> str:
         return "the same movement, with what you have"
     if answer.closeness.ahead:
         return "the same movement with another thing"
-    if exercise.side_share > asked.side_share and exercise.main_pattern is not asked.main_pattern:
+    if exercise.side_share > asked.side_share and exercise.family not in {asked.family, Family.GAIT, Family.MOBILITY}:
         return "one side takes the load"
     pattern = "same pattern" if exercise.main_pattern is asked.main_pattern else "near pattern"
     if exercise.level != asked.level:

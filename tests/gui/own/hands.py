@@ -15,7 +15,7 @@ CHECKED_MS = 20_000
 
 def checked(screen: OwnScreen, qtbot: QtBot) -> None:
     """Wait until what is typed was checked."""
-    qtbot.waitUntil(lambda: not screen.editor.checking.is_busy(), timeout=CHECKED_MS)
+    qtbot.waitUntil(lambda: not screen.editor.is_busy(), timeout=CHECKED_MS)
     settle()
 
 

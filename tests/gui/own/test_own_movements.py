@@ -183,6 +183,7 @@ def test_a_need_nobody_can_read_is_said_below_the_needs(screen: OwnScreen, desk:
     edit = needs.cards[0].range.edit
     edit.selectAll()
     hand.type_in(edit, "light")
+    checked(screen, qtbot)
     assert "is no range" in faults(screen)["needs"]
 
 

