@@ -48,6 +48,7 @@ class Editor(QWidget):
         self._kind = OwnKind.EXERCISE
         self._table: Table = {}
         self._read_table: Table = {}
+        self._unread: frozenset[Field] = frozenset()
         self._catalog: Catalog | None = None
         self._entry: OwnEntry | None = None
         self.sections: tuple[Section, ...] = ()
@@ -121,6 +122,11 @@ class Editor(QWidget):
         self._pause.stop()
         self.checking.stop()
 
+    def close_work(self) -> None:
+        """Stop, and wait until no thread is left."""
+        self._pause.stop()
+        self.checking.close()
+
     def _wait(self) -> None:
         """Check when the fingers rest; nothing is saved before that."""
         self._entry = None
@@ -128,23 +134,21 @@ class Editor(QWidget):
         self._pause.start()
 
     def _check(self) -> None:
-        """Read every field; those that can't be read say so, and with all of them read the whole is checked."""
+        """Read every field and check the whole; a field that can't be read says so, and counts as it was before."""
         self._entry = None
         self.save.setEnabled(False)
         self._pause.stop()
         read: Table = copy.deepcopy(self._table)
         faults = {field: self._read(field, read) for field in self.fields()}
-        for field, sentence in faults.items():
-            if sentence or not field.fault():
-                field.show_fault(sentence)
+        self._unread = frozenset(field for field, sentence in faults.items() if sentence)
+        for field in self._unread:
+            field.show_fault(faults[field])
         self._show_by_dose(read)
-        if any(faults.values()) or self._catalog is None:
-            self.checking.stop()
-            return
         if self._kind is OwnKind.EXERCISE and read.get("dose") != DoseKind.REPS:
             read["rep_s"] = 1.0
         self._read_table = read
-        self.checking.ask(self._kind, read, self._catalog)
+        if self._catalog is not None:
+            self.checking.ask(self._kind, read, self._catalog)
 
     def _show_head(self, origin: str) -> None:
         there = bool(self._table.get("id"))
@@ -168,12 +172,13 @@ class Editor(QWidget):
         return ""
 
     def _show_checked(self, checked: Checked) -> None:
-        self._entry = checked.entry
-        self.save.setEnabled(checked.entry is not None)
+        self._entry = None if self._unread else checked.entry
+        self.save.setEnabled(self._entry is not None)
         keys = [key for field in self.fields() for key in field.keys]
         faults = placed(checked.sentences, self._read_table, keys)
         for field in self.fields():
-            field.show_fault(" ".join(faults[key] for key in field.keys if key in faults))
+            if field not in self._unread:
+                field.show_fault(" ".join(faults[key] for key in field.keys if key in faults))
         self._fault.setText(faults.get("", ""))
         self._fault.setVisible("" in faults)
 

@@ -78,7 +78,7 @@ class OwnScreen(Page):
 
     def close_work(self) -> None:
         """Wait until nothing works in the background any more."""
-        self.editor.checking.close()
+        self.editor.close_work()
 
     def is_editing(self) -> bool:
         """Whether the form is shown."""

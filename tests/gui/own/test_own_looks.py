@@ -45,5 +45,6 @@ def test_faults_stand_beside_their_fields(qtbot: QtBot) -> None:
     page = cast("OwnScreen", own_page(ShownState.REFUSED))
     qtbot.addWidget(page)
     checked(page, qtbot)
-    assert "typical" in faults(page)
+    assert set(faults(page)) == {"name", "typical"}
+    assert not page.editor.save.isEnabled()
     page.close_work()
