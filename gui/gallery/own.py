@@ -58,6 +58,8 @@ def own_page(state: ShownState) -> QWidget:
             if isinstance(field, LineOf):
                 field.line.show_text(text)
                 field.edited.emit()
+    if screen.is_editing():
+        screen.editor.check_now()
     return stage.bear(screen)
 
 

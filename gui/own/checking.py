@@ -50,6 +50,11 @@ class Checking(QObject):
         work = partial(check, kind, table, catalog)
         self._errand.start(work, done=self.checked.emit, failed=_raise)
 
+    def check_now(self, kind: OwnKind, table: Table, catalog: Catalog) -> None:
+        """Check here and now, for pictures; whatever was awaited is dropped."""
+        self.close()
+        self.checked.emit(check(kind, table, catalog, _go_on))
+
     def stop(self) -> None:
         """Nobody waits any more."""
         self._errand.stop()
@@ -61,6 +66,10 @@ class Checking(QObject):
     def close(self) -> None:
         """Wait until no thread is left."""
         self._errand.close()
+
+
+def _go_on(_done: int, _total: int) -> bool:
+    return True
 
 
 def _raise(error: Exception) -> None:

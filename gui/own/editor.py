@@ -122,6 +122,12 @@ class Editor(QWidget):
         self._pause.stop()
         self.checking.stop()
 
+    def check_now(self) -> None:
+        """Check at once what stands in the form, for pictures of it."""
+        self._check()
+        if self._catalog is not None:
+            self.checking.check_now(self._kind, self._read_table, self._catalog)
+
     def close_work(self) -> None:
         """Stop, and wait until no thread is left."""
         self._pause.stop()
