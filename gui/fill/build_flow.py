@@ -123,8 +123,8 @@ class BuildFlow(QObject):
         """Where the load in hand is among the ways: after its fill was taken it may rank elsewhere. Else the best."""
         if self._way is None:
             return 0
-        held = self._way.rung.recipe
-        return next((at for at, way in enumerate(built.nearest) if way.rung.recipe == held), 0)
+        held = _made_of(self._way)
+        return next((at for at, way in enumerate(built.nearest) if _made_of(way) == held), 0)
 
     def _work_out(self, text: str) -> Built | None:
         if not text or self._ladder is None:
@@ -182,6 +182,13 @@ class BuildFlow(QObject):
         fills = () if self._way is None else fills_of(self._way.rung)
         if fills:
             self._desk.do(SetFills(fills))
+
+
+def _made_of(way: Way) -> tuple[tuple[str, int, str | None, int], ...]:
+    """What tells one way from another: things, how many, with what, to the millilitre."""
+    return tuple(
+        (part.thing_id, part.count, part.material_id, round(1000 * part.fill_l)) for part in way.rung.recipe.parts
+    )
 
 
 def _ladder(setting: Setting, use: Use) -> Ladder:
