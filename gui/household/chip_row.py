@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QVBoxLayout, QWidget
+from typing import Generic, TypeVar
 
-from core.house.model import Experience
-from gui.household.people_typed import EXPERIENCE_NAMES
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QVBoxLayout, QWidget
+
+from core.house.model import Experience, Sex
+from gui.household.people_typed import EXPERIENCE_NAMES, SEX_NAMES
 from gui.theme import Space, TextRole
 from gui.widgets import ChoiceChip, FlowLayout, Ink, Text
+
+C = TypeVar("C")
 
 
 class ChipRow(QWidget):
@@ -57,19 +61,20 @@ class ChipRow(QWidget):
         self.edited.emit(self.chosen())
 
 
-class ExperienceRow(QWidget):
-    """How used to strength work somebody is. `chosen` (Experience) when the person picks another."""
+class ChoiceRow(QWidget, Generic[C]):
+    """A caption and chips of which one is on. `chosen` (its value) when the person picks another."""
 
     chosen = Signal(object)
 
-    def __init__(self, *, parent: QWidget | None = None) -> None:
+    def __init__(self, caption: str, choices: tuple[tuple[C, str], ...], *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._values = tuple(value for value, _ in choices)
         self._group = QButtonGroup(self)
         holder = QWidget()
         flow = FlowLayout(gap=Space.XS, parent=holder)
-        for at, experience in enumerate(Experience):
-            chip = ChoiceChip(EXPERIENCE_NAMES[experience])
-            chip.setAccessibleName(f"Strength training so far: {EXPERIENCE_NAMES[experience]}")
+        for at, (_, words) in enumerate(choices):
+            chip = ChoiceChip(words)
+            chip.setAccessibleName(f"{caption}: {words}")
             self._group.addButton(chip, at)
             flow.addWidget(chip)
         self._group.button(0).setChecked(True)
@@ -77,16 +82,30 @@ class ExperienceRow(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, Space.XS, 0, 0)
         column.setSpacing(Space.XS)
-        column.addWidget(Text("Strength training so far", TextRole.SMALL, Ink.SOFT))
+        column.addWidget(Text(caption, TextRole.SMALL, Ink.SOFT))
         column.addWidget(holder)
 
-    def show_experience(self, experience: Experience) -> None:
+    def show_choice(self, value: C) -> None:
         """Paint another choice."""
-        self._group.button(tuple(Experience).index(experience)).setChecked(True)
+        self._group.button(self._values.index(value)).setChecked(True)
 
-    def experience(self) -> Experience:
+    def choice(self) -> C:
         """The choice shown."""
-        return tuple(Experience)[self._group.checkedId()]
+        return self._values[self._group.checkedId()]
+
+    def chip(self, value: C) -> QAbstractButton:
+        """The chip of a value."""
+        return self._group.button(self._values.index(value))
 
     def _tell(self, at: int) -> None:
-        self.chosen.emit(tuple(Experience)[at])
+        self.chosen.emit(self._values[at])
+
+
+def experience_row() -> ChoiceRow[Experience]:
+    """How used to strength work somebody is."""
+    return ChoiceRow("Strength training so far", tuple(EXPERIENCE_NAMES.items()))
+
+
+def sex_row() -> ChoiceRow[Sex | None]:
+    """Which published tables apply; nothing else depends on it."""
+    return ChoiceRow("Sex, only to read published tables", tuple(SEX_NAMES.items()))

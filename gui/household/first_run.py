@@ -14,7 +14,7 @@ from core.things.quick_add import ReadThing
 from gui.desk.names import thing_picture
 from gui.household.add_bar import AddBar, AskList
 from gui.household.beginning import FIRST_DAYS, BeginLine, Beginning, first_kinds
-from gui.household.chip_row import ExperienceRow
+from gui.household.chip_row import experience_row
 from gui.household.kind_tile import LARGE_WIDTH, WIDTH, KindTile
 from gui.household.line_form import Line, LineForm
 from gui.theme import Space, TextRole
@@ -55,7 +55,7 @@ class FirstRun(QWidget):
     def __init__(self, catalog: Catalog, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.who = LineForm()
-        self.experience = ExperienceRow()
+        self.experience = experience_row()
         self.days = _Days()
         self.things = _Things(catalog)
         self.button = PrimaryButton("Plan my first week")
@@ -88,7 +88,7 @@ class FirstRun(QWidget):
             name=self.who.text(BeginLine.NAME),
             body_mass=self.who.text(BeginLine.BODY_MASS),
             height=self.who.text(BeginLine.HEIGHT),
-            experience=self.experience.experience(),
+            experience=self.experience.choice(),
             ticked=self.things.ticked(),
             typed=self.things.typed(),
             days=self.days.days(),

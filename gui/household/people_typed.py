@@ -7,7 +7,7 @@ from dataclasses import replace
 from enum import StrEnum
 
 from core.errors import InputError
-from core.house.model import Experience, House, Person, Place, QuietHours
+from core.house.model import Experience, House, Person, Place, QuietHours, Sex
 from core.quantity.areas import format_area, parse_area_m2
 from core.quantity.display import UnitSystem, format_distance, format_length, format_mass, format_volume
 from core.quantity.units import parse_distance_m, parse_length_cm, parse_mass_kg, parse_volume_l
@@ -25,6 +25,7 @@ class PersonLine(StrEnum):
     NAME = "name"
     BODY_MASS = "body_mass"
     HEIGHT = "height"
+    BORN = "born"
 
 
 class PlaceLine(StrEnum):
@@ -50,6 +51,7 @@ EXPERIENCE_NAMES: dict[Experience, str] = {
     Experience.SOME: "some",
     Experience.TRAINED: "trained",
 }
+SEX_NAMES: dict[Sex | None, str] = {None: "not said", Sex.FEMALE: "female", Sex.MALE: "male"}
 BLANK_PERSON = Person(id="", name="", body_mass_kg=70.0, height_cm=170.0)
 """Somebody whose lines are still to be read."""
 
@@ -76,6 +78,14 @@ def read_height_cm(text: str, system: UnitSystem) -> float:
     return replace(BLANK_PERSON, height_cm=parse_length_cm(text, unit)).height_cm
 
 
+def read_birth_year(text: str) -> int | None:
+    """A year of birth; None for an empty line."""
+    year = text.strip()
+    if year and not (year.isascii() and year.isdecimal() and len(year) == 4):
+        raise InputError(text, "is no year of birth", "write all four digits, or leave it empty")
+    return replace(BLANK_PERSON, birth_year=int(year)).birth_year if year else None
+
+
 def person_lines(person: Person | None, system: UnitSystem) -> tuple[Line, ...]:
     """What stands in the lines of a person; a new one has examples."""
     metric = system is UnitSystem.METRIC
@@ -88,12 +98,20 @@ def person_lines(person: Person | None, system: UnitSystem) -> tuple[Line, ...]:
     )
 
 
+def born_line(person: Person | None) -> Line:
+    """The line that may stay empty."""
+    born = "" if person is None or person.birth_year is None else str(person.birth_year)
+    return Line(key=PersonLine.BORN, caption="Year of birth, only to read published tables", text=born, wide=True)
+
+
 def with_person_line(person: Person, key: PersonLine, text: str, system: UnitSystem) -> Person:
     """The person with one line as typed; `InputError` when it can't be used."""
     if key is PersonLine.NAME:
         return replace(person, name=read_name(text))
     if key is PersonLine.BODY_MASS:
         return replace(person, body_mass_kg=read_body_mass_kg(text, system))
+    if key is PersonLine.BORN:
+        return replace(person, birth_year=read_birth_year(text))
     return replace(person, height_cm=read_height_cm(text, system))
 
 

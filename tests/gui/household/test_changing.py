@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from core.errors import InputError
+from core.house.model import Person, Sex
 from core.store.commands import Command
 from core.store.values import ChangeSet
 from gui.desk.desk import Desk
@@ -22,6 +23,7 @@ def write(field: TypedField, text: str) -> None:
     """Write over a line and press Enter."""
     field.edit.setFocus()
     field.edit.selectAll()
+    hand.key(field.edit, Qt.Key.Key_Delete)
     hand.type_in(field.edit, text)
     hand.key(field.edit, Qt.Key.Key_Return)
 
@@ -89,6 +91,25 @@ def test_a_person_is_changed_in_place(screen: HouseholdScreen, desk: Desk) -> No
     assert "Tomas · 79.5 kg" in screen.page.people.person("tomas").label()
     hand.click(screen.page.person.spares.chip("kneeling"))
     assert [one.value for one in next(p for p in desk.house().people if p.id == "tomas").spares] == ["kneeling"]
+
+
+def test_age_and_sex_are_asked_for_only_to_read_tables_and_may_be_left_out(screen: HouseholdScreen, desk: Desk) -> None:
+    def tomas() -> Person:
+        return next(one for one in desk.house().people if one.id == "tomas")
+
+    hand.click(screen.page.people.person("tomas"))
+    form, before = screen.page.person.form, tomas()
+    write(form.field(PersonLine.BORN), "86")
+    assert form.field(PersonLine.BORN).fault() == (
+        "“86” is no year of birth; write all four digits, or leave it empty."
+    )
+    assert tomas() == before
+    write(form.field(PersonLine.BORN), "1986")
+    hand.click(screen.page.person.sex.chip(Sex.MALE))
+    assert (tomas().birth_year, tomas().sex) == (1986, Sex.MALE)
+    write(form.field(PersonLine.BORN), "")
+    hand.click(screen.page.person.sex.chip(None))
+    assert (tomas().birth_year, tomas().sex) == (None, None)
 
 
 def test_a_person_is_added_once_every_line_can_be_used(screen: HouseholdScreen, desk: Desk) -> None:
