@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import replace
 
 from PySide6.QtCore import QEventLoop, QTimer
@@ -11,12 +12,13 @@ from core.house.readiness import QUESTIONS
 from core.house.wishes import Pin, WeekWishes
 from core.plan.model import DayKind, Week, WeekRequest
 from core.plan.week import plan_week
-from core.store.commands import ChangePlace, ChangeSettings, ChangeThing, SetWishes
+from core.store.commands import ChangePlace, ChangeSettings, ChangeThing, SavePlan, SetWishes
 from gui.desk.desk import Desk
 from gui.gallery.stage import LONG_NAME, NOON, Stage
 from gui.states import ShownState
 from gui.week import WeekScreen
-from gui.week.solving import Solving
+from gui.week.planning import PlanOrder, keep
+from gui.week.solving import Brake, Solving
 
 THURSDAY = Pin(weekday=3, kind="strength")
 """A day without minutes in the invented household."""
@@ -30,7 +32,7 @@ def week_screen_page(state: ShownState) -> QWidget:
         lengthen(stage.desk)
     if state in {ShownState.DEMO, ShownState.LONG}:
         plan(stage.desk)
-    screen = WeekScreen(stage.desk)
+    screen = _made(stage.desk)
     if state is ShownState.REFUSED:
         screen.readiness.boxes[QUESTIONS[0][0]].setChecked(True)
     return stage.bear(screen)
@@ -46,7 +48,7 @@ def details_page(state: ShownState) -> QWidget:
     day = next(day for day in week.days if day.kind is DayKind.STRENGTH)
     first, last = day.blocks[0].exercise.id, day.blocks[-1].exercise.id
     _wish(desk, replace(desk.wishes(), pins=(Pin(weekday=day.weekday, exercise_id=first),), bans=(last,)))
-    screen = WeekScreen(desk)
+    screen = _made(desk)
     column = screen.page.columns[day.weekday]
     if state is ShownState.REFUSED:
         _wish(desk, replace(desk.wishes(), pins=(THURSDAY,)))
@@ -63,8 +65,7 @@ def preview_page(state: ShownState) -> QWidget:
     """A building week of the block; refused: the retest."""
     stage = Stage(demo=True)
     plan(stage.desk)
-    screen = WeekScreen(stage.desk)
-    _await(screen.page.ribbon.solving)
+    screen = _made(stage.desk)
     screen.page.ribbon.show_week(8 if state is ShownState.REFUSED else 3)
     return stage.bear(screen)
 
@@ -95,14 +96,32 @@ def lengthen(desk: Desk) -> None:
 
 
 def plan(desk: Desk) -> Week:
-    """A week as the person would have it, planned here and now."""
+    """A week as the person would have it, planned here and now, in a block that is in its second week."""
     person = desk.person()
     if person is None:
         raise ValueError("the invented household has somebody who trains")
     _ready(desk)
-    week = plan_week(WeekRequest(wishes=desk.wishes()), desk.house(), person, desk.catalog)
-    desk.save_week(week, NOON.date())
+    request = WeekRequest(wishes=desk.wishes())
+    week = plan_week(request, desk.house(), person, desk.catalog)
+    today = NOON.date()
+    order = PlanOrder(
+        request=request,
+        house=desk.house(),
+        person=person,
+        catalog=desk.catalog,
+        today=today,
+        starts=today - datetime.timedelta(weeks=2),
+    )
+    kept = keep(order, week, Brake())
+    desk.do(SavePlan(person.id, kept.saved_week, kept.saved_block))
     return week
+
+
+def _made(desk: Desk) -> WeekScreen:
+    """The screen, its block read."""
+    screen = WeekScreen(desk)
+    _await(screen.page.ribbon.solving)
+    return screen
 
 
 def _ready(desk: Desk) -> None:

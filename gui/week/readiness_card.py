@@ -20,7 +20,7 @@ class ReadinessCard(Card):
         self.boxes = {key: QCheckBox() for key, _ in QUESTIONS}
         self.advice = Notice()
         self.go_on = PrimaryButton("None of these, go on")
-        self.go_on.clicked.connect(self.answered)
+        self.go_on.clicked.connect(self._go_on)
         self.body.addWidget(SectionHeader("Before your first plan"))
         self.body.addWidget(Text("Tick what is true for you.", TextRole.BODY, Ink.SOFT))
         for key, words in QUESTIONS:
@@ -44,6 +44,12 @@ class ReadinessCard(Card):
         row.addWidget(box)
         row.addWidget(label, 1)
         return row
+
+    def _go_on(self) -> None:
+        """Whoever is asked next finds no answers of somebody else."""
+        self.answered.emit()
+        for box in self.boxes.values():
+            box.setChecked(False)
 
     def _show_advice(self, *_ignored: object) -> None:
         yes = frozenset(key for key, box in self.boxes.items() if box.isChecked())

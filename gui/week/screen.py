@@ -7,7 +7,6 @@ person asks for it.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import partial
 
 from PySide6.QtGui import QCloseEvent
@@ -16,7 +15,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from core.errors import FillmarkError
 from core.house.wishes import Pin
 from core.plan.model import Status, Week
-from core.store.commands import ChangeSettings, SavePlan
+from core.store.commands import SavePlan
 from core.store.values import ChangeSet, Kind
 from gui.desk.desk import SETTING_KINDS, Desk, Jump
 from gui.shell.entry import ScreenName
@@ -30,6 +29,7 @@ from gui.week.orders import plan_order
 from gui.week.papers import Papers
 from gui.week.planning import Kept, Planned, plan
 from gui.week.readiness_card import ReadinessCard
+from gui.week.readiness_due import ReadinessDue
 from gui.week.ribbon import Ribbon
 from gui.week.set_up_page import SetUpPage, centred
 from gui.week.solving import Solving
@@ -52,6 +52,7 @@ class WeekScreen(Page):
         self._desk = desk
         self._deeds = WishDeeds(desk)
         self._fresh = Freshness()
+        self._due = ReadinessDue(desk)
         self._week: Week | None = None
         self._person_id = ""
         self.solving = Solving(self)
@@ -85,7 +86,7 @@ class WeekScreen(Page):
         person, wishes = self._desk.person(), self._desk.wishes()
         if person is None:
             self._show_saved()
-        elif self._desk.settings().ready_on is None:
+        elif self._due.is_due(person):
             self._turn_to(self._readiness_page)
         elif not wishes.days:
             self._show_set_up()
@@ -189,7 +190,7 @@ class WeekScreen(Page):
         elif self._week is not None:
             self.flow.show_week(self._week)
             self._turn_to(self.page)
-        elif self._desk.settings().ready_on is None:
+        elif self._due.is_due(person):
             self._turn_to(self._readiness_page)
         else:
             self._show_set_up()
@@ -274,8 +275,7 @@ class WeekScreen(Page):
         return self._fresh.is_fresh(saved, self._week, Inputs.of(self._desk.wishes(), person, house), house)
 
     def _save_readiness(self) -> None:
-        today = self._desk.record.clock().date()
-        self._desk.do(ChangeSettings(replace(self._desk.settings(), ready_on=today)))
+        self._due.answer()
         if self._desk.wishes().days:
             self.plan_now()
         else:

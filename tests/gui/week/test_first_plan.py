@@ -69,6 +69,20 @@ def test_three_presses_make_a_first_week(new_screen: WeekScreen, desk: Desk, qtb
     assert new_screen.again.isVisible()
 
 
+def test_somebody_new_in_the_household_is_asked_too(screen: WeekScreen, week_desk: Desk) -> None:
+    week_desk.choose_person("tomas")
+    assert screen.readiness.isVisible()
+    hand.key(screen.readiness.boxes["inactive"], Qt.Key.Key_Space)
+    hand.click(screen.readiness.go_on)
+    assert not any(box.isChecked() for box in screen.readiness.boxes.values())
+    assert not screen.readiness.isVisible()
+    assert screen.set_up.days.isVisible()
+    week_desk.choose_person(INES.id)
+    assert screen.page.isVisible()
+    week_desk.choose_person("tomas")
+    assert not screen.readiness.isVisible()
+
+
 def test_without_a_day_nothing_is_planned(new_screen: WeekScreen) -> None:
     hand.click(new_screen.readiness.go_on)
     hand.click(new_screen.set_up.days.button)
