@@ -144,7 +144,7 @@ class Setting:
         """The ladder of fewer things."""
         sources = self.ladder(use, count, posture, without, sound=sound).sources
         if fewer.in_hand:
-            held = {offer.thing_id for offer in self.offers(Use.ONE_HAND) if _held_well(offer)}
+            held = {offer.thing_id for offer in self.offers(Use.ONE_HAND) if held_well(offer)}
             sources = tuple(source for source in sources if source.thing.id in held)
         if fewer.over_face:
             sources = tuple(self._clean(source) for source in sources if safe_over_face(source.thing.facts))
@@ -252,7 +252,7 @@ def arms(use: Use, posture: Posture) -> Posture:
     return posture if matters else Posture.STANDING
 
 
-def _held_well(offer: Offer) -> bool:
+def held_well(offer: Offer) -> bool:
     """Whether one hand alone holds it surely above the head: straps and loops swing."""
     swings = offer.thing is not None and offer.thing.facts.handle in (Handle.STRAPS, Handle.TWO_LOOPS)
     return offer.grade is not Grade.POOR and not swings

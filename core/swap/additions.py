@@ -12,16 +12,20 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.exercise.model import Exercise, Family, Need, Posture, Use
+from core.exercise.model import Demand, Exercise, Family, Need, Pattern, Posture, Use
+from core.exercise.strength import single_joint
 from core.fit.bind import bind, distinct_fixtures
 from core.fit.choose_load import Lift, chosen_load
 from core.fit.fixtures import Fixture, as_fixture, fixed_needs, fixtures_for, place_reasons
 from core.fit.model import Missing, Offer
-from core.fit.setting import Setting, arms
+from core.fit.setting import Setting, arms, held_well
 from core.loads.packing import can_be_packed
 from core.loads.pieces import GRAIN_KG
 from core.things.affordance import Grade, form_serves, grade_use
+from core.things.load_uses import safe_over_face
 from core.things.model import Thing, ThingKind
+
+HANGS = frozenset({Demand.HANGING})
 
 
 def as_thing(kind: ThingKind, count: int = 1) -> Thing:
@@ -82,12 +86,12 @@ class Shelf:
         need = lacking.needs[0]
         found = self.meeting(need, exercise)
         if self._independent(exercise, need):
-            return found
+            return tuple(kind_id for kind_id in found if self._may_hold(kind_id, exercise, need))
         return tuple(kind_id for kind_id in found if self._binds(exercise, kind_id))
 
     def meeting(self, need: Need, exercise: Exercise) -> tuple[str, ...]:
         """Ids of the kinds that meet the need by themselves (or, packed into a bag, with what is here), sorted."""
-        key: tuple[object, ...] = (need, exercise.posture, exercise.family is Family.GAIT, exercise.reach_over_head)
+        key: tuple[object, ...] = (need, exercise.posture, exercise.reach_over_head, *_first_load_key(exercise))
         if Use.STEP in need.uses:
             key = (*key, exercise.id)
         if key not in self._meeting:
@@ -170,6 +174,36 @@ class Shelf:
     def _binds(self, exercise: Exercise, kind_id: str) -> bool:
         return not isinstance(bind(exercise, self.plus(kind_id)), Missing)
 
+    def _may_hold(self, kind_id: str, exercise: Exercise, need: Need) -> bool:
+        """Whether a kind that makes a load for the need may be held as the movement holds it: above the face, in hand.
+
+        Decided by its facts where it is held itself; packed into a bag, or as a bag, by the loads it then makes.
+        """
+        lift = Lift(exercise, need, self.setting, None)
+        if not need.is_load or not any(lift.in_hand(use) or lift.over_face(use) for use in need.uses):
+            return True
+        if self._things[kind_id].facts.hold is None and any(self._held_safely(kind_id, use, lift) for use in need.uses):
+            return True
+        bagged = any(
+            source.packed is not None
+            for use in need.uses
+            for source in self.setting.sources(use, need.count, exercise.posture)
+        )
+        if self._things[kind_id].facts.hold is None and not (bagged and kind_id in self._packable):
+            return False
+        return chosen_load(Lift(exercise, need, self.plus(kind_id), None)) is not None
+
+    def _held_safely(self, kind_id: str, use: Use, lift: Lift) -> bool:
+        """Whether one piece by itself is a load for this use in the range, held as the movement holds it."""
+        if use is Use.PAIR or lift.need.count > 1 or kind_id not in self.offers(use, lift.exercise.posture):
+            return False
+        if lift.over_face(use) and not safe_over_face(self._things[kind_id].facts):
+            return False
+        offer = self.offers(Use.ONE_HAND, Posture.STANDING).get(kind_id)
+        if lift.in_hand(use) and not (offer is not None and held_well(offer)):
+            return False
+        return self._weighs(kind_id, lift.limits_kg[0], lift.most_kg(use))
+
     def _independent(self, exercise: Exercise, lacking: Need) -> bool:
         """Whether whatever meets the lacking need opens the movement: nothing else can get in its way.
 
@@ -182,12 +216,15 @@ class Shelf:
         need = exercise.load_need
         if need is None or need.optional:
             return True
-        lift = Lift(exercise, need, self.setting, None)
-        if any(lift.in_hand(use) or lift.over_face(use) for use in need.uses):
-            return False
         rated = any(need.bears > 0 for need in fixed_needs(exercise))
         apart = not any(fixture.thing is not None and _may_be_load(fixture) for found in options for fixture in found)
         return not rated and apart
+
+
+def _first_load_key(exercise: Exercise) -> tuple[object, ...]:
+    """What of an exercise the most of a first load, and the mass that hangs, depend on."""
+    pattern = exercise.main_pattern is Pattern.PUSH_OVERHEAD
+    return exercise.family is Family.GAIT, pattern, exercise.sides, single_joint(exercise), exercise.demands & HANGS
 
 
 def _may_be_load(fixture: Fixture) -> bool:
