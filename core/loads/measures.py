@@ -75,10 +75,10 @@ def measured_out(volume_l: float, measure: Measure, cup_l: float) -> Measured:
     if measure.litres <= cup_l:
         return Measured(measures=round(volume_l / measure.litres), cups=0)
     full = int(volume_l / measure.litres + 1e-9)
-    cups = round((volume_l - full * measure.litres) / cup_l)
-    if cups * cup_l >= measure.litres - cup_l / 2:
+    rest_l = volume_l - full * measure.litres
+    if rest_l >= measure.litres - cup_l / 2:
         return Measured(measures=full + 1, cups=0)
-    return Measured(measures=full, cups=cups)
+    return Measured(measures=full, cups=round(rest_l / cup_l))
 
 
 def _pours(thing: Thing) -> bool:
