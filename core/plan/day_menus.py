@@ -13,6 +13,7 @@ from core.plan.intervals import STATIONS, Scheme
 from core.plan.menu import COSTS, Candidate, MenuRequest, allowed, early_cost, states_of
 from core.plan.model import DayKind
 from core.plan.pinned import dose_words, kept_to, rest_of, why_pinned
+from core.plan.reasons import who_asked, why_short
 
 INTERVAL_PATTERNS = (Pattern.JUMP, Pattern.QUICK_FEET, Pattern.CLIMB, Pattern.MARCH)
 EASY_PATTERNS = (Pattern.WALK, Pattern.RUN)
@@ -149,11 +150,8 @@ def _short(
     exercise: Exercise, request: MenuRequest, kind: DayKind, bound: Binding, dose: Dose, rest_s: int, seconds: int
 ) -> Candidate:
     pinned = request.pins.dose_of(exercise)
-    why = "Forty seconds of work, twenty of rest, three rounds."
-    if pinned is not None:
-        why = why_pinned(pinned)
-    elif kind is DayKind.MOBILITY:
-        why = "It moves one more joint."
+    asked = who_asked(pinned=exercise.id in request.pins.movements, kept=exercise.id in request.kept)
+    why = (why_short(exercise, hard=kind is DayKind.INTERVALS), *((why_pinned(pinned),) if pinned else asked))
     return Candidate(
         key=f"{exercise.id}|{kind.value}",
         kind=kind,
@@ -164,5 +162,5 @@ def _short(
         seconds=seconds,
         cost=early_cost(exercise, request),
         hard=kind is DayKind.INTERVALS,
-        why=(why,),
+        why=why,
     )

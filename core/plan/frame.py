@@ -30,6 +30,8 @@ TARGET_SETS: dict[Experience, tuple[int, int]] = {
 }
 """Hard sets per pattern and week, low and high: 2 to 3 sets on two days (ACSM 2026); patterns share muscles."""
 LEAST_TRAINING_S = 300
+IDEAL_LEVEL = (2, 3, 4)
+"""The level of movement that suits someone new, with some experience, trained: judgement."""
 FEWEST_BLOCKS: dict[DayKind, int] = {
     DayKind.STRENGTH: 2,
     DayKind.EASY: 1,

@@ -27,10 +27,11 @@ from core.house.model import Experience
 from core.knowledge import Catalog
 from core.loads.ladder import most_kg
 from core.plan.clock import block_seconds, rest_seconds
-from core.plan.frame import STRENGTH_FAMILIES
+from core.plan.frame import IDEAL_LEVEL, STRENGTH_FAMILIES
 from core.plan.model import USUAL_WAVE, DayKind, FillState, Wave
 from core.plan.pinned import NO_PINS, DayPins, kept_to, rest_of, why_pinned
 from core.plan.pour_order import pieces_at
+from core.plan.reasons import who_asked, why_strength
 from core.swap.filters import highest_level, loudest_in, spared
 
 LONGEST_STRENGTH_HOLD_S = 180
@@ -45,7 +46,6 @@ SET_CHOICES: dict[Experience, tuple[int, int]] = {
 }
 """Sets of a movement in one session (ACSM 2009: 1 to 3 for novices, multiple sets later). Two neighbouring numbers:
 with a third to choose from, most patterns get none on some weeks, and the proof takes fifty times as long."""
-IDEAL_LEVEL = (2, 3, 4)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -302,15 +302,15 @@ def _made(
         cost=cost,
         states=states,
         hard=True,
-        why=((why_pinned(pinned),) if pinned is not None else ()) + _why(exercise, bound, dose),
+        why=_why(exercise, bound, dose, request),
     )
 
 
-def _why(exercise: Exercise, bound: Binding, dose: Dose) -> tuple[str, ...]:
-    found = [f"It trains your {exercise.family.value.replace('_', ' ')} at level {exercise.level}."]
-    if bound.load is not None:
-        found.append(f"{bound.load.mass.value:.1f} kg is the load this house makes nearest to the effort planned.")
-    return (*found, *dose.notes)
+def _why(exercise: Exercise, bound: Binding, dose: Dose, request: MenuRequest) -> tuple[str, ...]:
+    pinned = request.pins.dose_of(exercise)
+    asked = who_asked(pinned=exercise.id in request.pins.movements, kept=exercise.id in request.kept)
+    first, *rest = why_strength(exercise, bound, dose, request.setting.person.experience)
+    return first, *((why_pinned(pinned),) if pinned is not None else asked), *rest
 
 
 def _sharing(candidate: Candidate, pool: list[FillState], request: MenuRequest) -> Iterable[Candidate]:

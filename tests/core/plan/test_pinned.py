@@ -37,7 +37,7 @@ def test_a_movement_keeps_its_pinned_sets_reps_and_rest(catalog: Catalog) -> Non
     (squat,) = [block for block in week.days[0].blocks if block.exercise.id == "pack_squat"]
     assert (squat.dose.sets, squat.dose.reps, squat.rest_s) == (4, (4, 6), 45)
     assert squat.seconds == round(4 * 5 * squat.exercise.rep_s) + 3 * 45 + 30
-    assert squat.why[0] == "The dose is pinned: 4 × 4–6, rest 30 to 45 s; the minutes count 45 s of rest."
+    assert squat.why[1] == "The dose is pinned: 4 × 4–6, rest 30 to 45 s; the minutes count 45 s of rest."
     assert any("light for the reps you pinned" in line for line in squat.why)
 
 

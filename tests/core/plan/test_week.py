@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import hashlib
 import os
+import re
 import subprocess
 import sys
 from dataclasses import replace
@@ -155,6 +156,17 @@ def test_an_easy_week_has_about_half_the_sets(catalog: Catalog, week: Week, aske
 
 def test_every_movement_says_why(week: Week) -> None:
     assert all(block.why for day in week.days for block in day.blocks)
+    first = next(day for day in week.days if day.kind is DayKind.STRENGTH).blocks[0]
+    assert re.match(
+        r"Your .+: level [1-5] of 5, (right|a step up|on the easy side) for some experience\.$", first.why[0]
+    )
+
+
+def test_what_was_asked_for_says_so(catalog: Catalog, week: Week, asked: WeekRequest) -> None:
+    again = planned(with_wishes(replace(asked, keep=week), pins=(Pin(weekday=6, exercise_id="push_up"),)), catalog)
+    whys = {block.exercise.id: block.why for block in again.days[6].blocks}
+    assert "You pinned it to this day." in whys.pop("push_up")
+    assert any("It stays from the week you have." in why for why in whys.values())
 
 
 def test_no_days_is_told(catalog: Catalog) -> None:
