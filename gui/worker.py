@@ -10,6 +10,7 @@ import threading
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import partial
 from typing import Any, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QObject, Qt, Signal
@@ -44,11 +45,34 @@ class _Answer:
     error: Exception | None = None
 
 
+class _Crew:
+    """The one thread of an errand, made at its first work; it outlives the errand's Qt part just long enough to end."""
+
+    def __init__(self) -> None:
+        self._pool: ThreadPoolExecutor | None = None
+        self._last: _Ticket | None = None
+
+    def take(self, ticket: _Ticket, post: _Post) -> None:
+        """Work on this next."""
+        self._last = ticket
+        if self._pool is None:
+            self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="errand")
+        self._pool.submit(_carry_out, ticket, post)
+
+    def end(self, *_ignored: object) -> None:
+        """Stop what is being done, and wait for the thread to end."""
+        if self._last is not None:
+            self._last.stop.set()
+        if self._pool is not None:
+            self._pool.shutdown(wait=True, cancel_futures=True)
+            self._pool = None
+
+
 class Errand(QObject):
     """One kind of long work of its owner, such as "plan the week"; at most one request counts at a time.
 
     `busy_changed` tells whether an answer is awaited, `moved` (done, all) how far it is. Closed when the application
-    quits, and by `close`, which waits until no thread is left.
+    quits, when its parent goes, and by `close`, which waits until no thread is left.
     """
 
     busy_changed = Signal(bool)
@@ -60,7 +84,8 @@ class Errand(QObject):
         self._post.answer.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
         self._post.step.connect(self._step, Qt.ConnectionType.QueuedConnection)
         self._current: _Ticket | None = None
-        self._pool: ThreadPoolExecutor | None = None
+        self._crew = _Crew()
+        self.destroyed.connect(partial(_Crew.end, self._crew))  # the owner may go while work is being done
         app = QCoreApplication.instance()
         if app is not None:
             app.aboutToQuit.connect(self.close)
@@ -71,9 +96,7 @@ class Errand(QObject):
         ticket = _Ticket(work=work, done=done, failed=failed, stop=threading.Event())
         self._current = ticket
         self.busy_changed.emit(True)
-        if self._pool is None:
-            self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="errand")
-        self._pool.submit(_carry_out, ticket, self._post)
+        self._crew.take(ticket, self._post)
 
     def stop(self) -> None:
         """Nobody waits any more: no answer will come."""
@@ -87,9 +110,7 @@ class Errand(QObject):
     def close(self) -> None:
         """Stop, and wait for the thread to end."""
         self.stop()
-        if self._pool is not None:
-            self._pool.shutdown(wait=True, cancel_futures=True)
-            self._pool = None
+        self._crew.end()
 
     def _abandon(self) -> bool:
         waiting, self._current = self._current, None

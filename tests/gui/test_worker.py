@@ -6,9 +6,8 @@ import threading
 from collections.abc import Callable, Iterator
 
 import pytest
-from PySide6.QtCore import QObject, QThread
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QThread
 from pytestqt.qtbot import QtBot
-from shiboken6 import isValid
 
 from gui.worker import Errand, Report
 from tests.gui.looking import settle
@@ -142,17 +141,19 @@ def test_close_waits_for_the_thread(errand: Errand, desk: Desk) -> None:
     assert not any(thread.name.startswith("errand") for thread in threading.enumerate())
 
 
-def test_an_owner_may_go_while_work_runs() -> None:
-    gate = threading.Event()
-    desk = Desk()
-    errand = Errand(desk)
-    errand.start(held(gate, "nobody waits"), done=desk.done, failed=desk.failed)
-    pool = errand._pool
-    desk.deleteLater()
-    settle()
-    assert not isValid(errand)
-    gate.set()
-    assert pool is not None
-    pool.shutdown(wait=True)
-    settle()
-    assert desk.answers == []
+def test_when_its_owner_goes_the_work_stops_and_no_thread_is_left() -> None:
+    begun, ended = threading.Event(), threading.Event()
+
+    def work(report: Report) -> None:
+        begun.set()
+        while report(0, 1):
+            threading.Event().wait(0.005)
+        ended.set()
+
+    owner = QObject()
+    Errand(owner).start(work, done=lambda _none: None, failed=lambda _error: None)
+    assert begun.wait(5)
+    owner.deleteLater()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert ended.is_set()
+    assert not any(thread.name.startswith("errand") for thread in threading.enumerate())
