@@ -6,12 +6,14 @@ from collections.abc import Iterable, Iterator
 
 from core.effort.dose import Dose
 from core.effort.load import effective_kg
-from core.exercise.model import Exercise
+from core.exercise.model import Exercise, Use
 from core.exercise.strength import carries_over, is_strength
 from core.fit.model import Binding
 from core.house.model import Person
 from core.swap.model import Answer, Cause, SwapRequest
 
+HEIGHT_MATTERS = frozenset({Use.STEP, Use.SIT, Use.HANDS, Use.FEET, Use.ROW_EDGE, Use.HANG_BAR, Use.ANCHOR})
+"""Where one stands, sits, leans or hangs the height is told; of a towel or a mat it would say nothing."""
 ONE_SIDED = 0.75
 NEAR_ENOUGH_LOAD = 0.95
 """A reached load within 5 % of the one asked for counts as a match."""
@@ -47,7 +49,8 @@ def reasons(
             yield f"{kg} is the nearest load you can make to the effort asked for."
     for held in bound.fixtures:
         if held.thing_id:
-            height = f", {held.height_cm:.0f} cm high" if held.height_cm is not None else ""
+            tells = held.height_cm is not None and held.use in HEIGHT_MATTERS
+            height = f", {held.height_cm:.0f} cm high" if tells else ""
             yield f"{held.name}{height}: {held.reason}."
     if exercise.side_share >= ONE_SIDED > asked.side_share and carries_over(exercise):
         yield "One side takes the load, so less of it does as much."

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.effort.words import dose_words
-from core.exercise.model import Exercise, Family, Use
+from core.exercise.model import Exercise, Family
 from core.fit.model import Held
 from core.quantity.display import UnitSystem, format_length
 from core.swap.model import Answer, Cause, Swap
+from core.swap.reasons import HEIGHT_MATTERS
 from core.things.affordance import Grade
 from gui.desk.load_words import load_words
 from gui.desk.names import DEMAND_NAMES, MOVE_PICTURES, USE_NAMES, USE_PICTURES
@@ -18,7 +19,6 @@ from gui.theme import MovePicture, UsePicture
 from gui.widgets import BarRow, Tone
 
 MOST_CHIPS, MOST_BADGES = 4, 3
-HEIGHT_MATTERS = frozenset({Use.STEP, Use.SIT, Use.HANDS, Use.FEET, Use.ROW_EDGE, Use.HANG_BAR, Use.ANCHOR})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
