@@ -164,9 +164,14 @@ def _with_one_more(layer: Combinations, before: int, hold: Hold, choices: Choice
     start = np.where(layer.row < 0, 0, ends[choices.owner[layer.row]])
     many = len(choices) - start
     base = np.repeat(np.arange(len(start)), many)
-    row = np.arange(len(base)) + np.repeat(start - np.cumsum(many) + many, many)
-    mass, room = layer.mass_kg[base] + choices.mass_kg[row], layer.room_l[base] + choices.room_l[row]
-    kept = np.flatnonzero((mass <= hold.limit_kg + SLACK) & (room <= hold.volume_l + SLACK))
+    row = np.repeat(start - np.cumsum(many) + many, many)
+    row += np.arange(len(row))
+    mass, room = layer.mass_kg[base], layer.room_l[base]
+    mass += choices.mass_kg[row]
+    room += choices.room_l[row]
+    fits = mass <= hold.limit_kg + SLACK
+    fits &= room <= hold.volume_l + SLACK
+    kept = np.flatnonzero(fits)
     # Of two sets alike in mass and time the one whose things come earlier is kept, so those lead.
     kept = kept[np.argsort(choices.owner[row[kept]].astype(np.int16), kind="stable")]
     base, row = base[kept], row[kept]
@@ -177,11 +182,18 @@ def _with_one_more(layer: Combinations, before: int, hold: Hold, choices: Choice
 def pack(hold: Hold, choices: Choices, tare_kg: float, combinations: Combinations | None = None) -> Packed:
     """The quickest packing for each mass that bag and contents can have, the empty bag first.
 
+    Worked in place where it can be: fresh memory costs more here than the sums.
+
     `combinations` may be those of a larger hold: what does not fit this one is left out.
     """
     every = combine(hold, choices) if combinations is None else combinations
-    fits = np.flatnonzero((every.mass_kg <= hold.limit_kg + SLACK) & (every.room_l <= hold.volume_l + SLACK))
-    grains = np.rint((every.mass_kg[fits] + tare_kg) / GRAIN_KG).astype(np.int64)
+    does_fit = every.mass_kg <= hold.limit_kg + SLACK
+    does_fit &= every.room_l <= hold.volume_l + SLACK
+    fits = np.flatnonzero(does_fit)
+    mass = every.mass_kg[fits]
+    mass += tare_kg
+    mass /= GRAIN_KG
+    grains = np.rint(mass, out=mass).astype(np.int64)
     kept = quickest(grains, every.set_up_s[fits])
     return Packed(grains[kept], every.set_up_s[fits[kept]], every.picks(fits[kept]), choices)
 
@@ -190,8 +202,10 @@ def quickest(grains: Whole, times: Numbers) -> Whole:
     """Index of the quickest entry for each distinct mass, by rising mass; the earlier entry wins a tie."""
     if not len(grains):
         return np.zeros(0, dtype=np.int64)
-    tenths = np.rint(times * 10).astype(np.int64)
-    keys = (tenths << 32) | np.arange(len(grains), dtype=np.int64)
+    tenths = times * 10
+    keys = np.rint(tenths, out=tenths).astype(np.int64)
+    keys <<= 32
+    keys |= np.arange(len(grains), dtype=np.int64)
     best = np.full(int(grains.max()) + 1, NEVER, dtype=np.int64)
     np.minimum.at(best, grains, keys)
     chosen: Whole = best[best != NEVER] & 0xFFFFFFFF
