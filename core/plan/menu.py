@@ -37,6 +37,8 @@ from core.swap.filters import highest_level, loudest_in, spared
 LONGEST_STRENGTH_HOLD_S = 180
 PER_FAMILY = 4
 FEWEST_PLANNED = 3
+USUAL_BLOCK_S = 360
+"""A movement that takes longer leaves little of a session for the others (judgement)."""
 QUIET_IMPACT = 1
 """The hardest landing in quiet hours (0 none to 3)."""
 SET_CHOICES: dict[Experience, tuple[int, int]] = {
@@ -56,6 +58,7 @@ class Costs:
     single_joint: int = 25
     out_of_reach: int = 30
     set_up_per_minute: int = 6
+    drawn_out_per_minute: int = 6
     repeated: int = 4
     other_load: int = 30
     short_set: int = 20
@@ -355,4 +358,7 @@ def _bound_at(candidate: Candidate, state: FillState, request: MenuRequest) -> B
 def _with_sets(candidate: Candidate, sets: int) -> Candidate:
     dose = replace(candidate.dose, sets=sets)
     seconds = block_seconds(candidate.exercise, dose, candidate.rest_s)
-    return replace(candidate, key=f"{candidate.key}|{sets}", dose=dose, seconds=seconds)
+    drawn_out = round(COSTS.drawn_out_per_minute * max(0, seconds - USUAL_BLOCK_S) / 60)
+    return replace(
+        candidate, key=f"{candidate.key}|{sets}", dose=dose, seconds=seconds, cost=candidate.cost + drawn_out
+    )
