@@ -150,7 +150,7 @@ def _short(
     exercise: Exercise, request: MenuRequest, kind: DayKind, bound: Binding, dose: Dose, rest_s: int, seconds: int
 ) -> Candidate:
     pinned = request.pins.dose_of(exercise)
-    asked = who_asked(pinned=exercise.id in request.pins.movements, kept=exercise.id in request.kept)
+    asked = who_asked(pinned=exercise.id in request.pins.movements)
     why = (why_short(exercise, hard=kind is DayKind.INTERVALS), *((why_pinned(pinned),) if pinned else asked))
     return Candidate(
         key=f"{exercise.id}|{kind.value}",

@@ -311,7 +311,7 @@ def _made(
 
 def _why(exercise: Exercise, bound: Binding, dose: Dose, request: MenuRequest) -> tuple[str, ...]:
     pinned = request.pins.dose_of(exercise)
-    asked = who_asked(pinned=exercise.id in request.pins.movements, kept=exercise.id in request.kept)
+    asked = who_asked(pinned=exercise.id in request.pins.movements)
     first, *rest = why_strength(exercise, bound, dose, request.setting.person.experience)
     return first, *((why_pinned(pinned),) if pinned is not None else asked), *rest
 

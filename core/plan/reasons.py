@@ -53,8 +53,6 @@ def why_short(exercise: Exercise, *, hard: bool) -> str:
     return f"It moves and eases your {leading_muscle(exercise).value.replace('_', ' ')}."
 
 
-def who_asked(*, pinned: bool, kept: bool) -> tuple[str, ...]:
-    """A sentence for what the person asked for or already has."""
-    if pinned:
-        return ("You pinned it to this day.",)
-    return ("It stays from the week you have.",) if kept else ()
+def who_asked(*, pinned: bool) -> tuple[str, ...]:
+    """A sentence for what the person asked for."""
+    return ("You pinned it to this day.",) if pinned else ()

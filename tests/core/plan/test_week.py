@@ -162,11 +162,17 @@ def test_every_movement_says_why(week: Week) -> None:
     )
 
 
-def test_what_was_asked_for_says_so(catalog: Catalog, week: Week, asked: WeekRequest) -> None:
-    again = planned(with_wishes(replace(asked, keep=week), pins=(Pin(weekday=6, exercise_id="push_up"),)), catalog)
-    whys = {block.exercise.id: block.why for block in again.days[6].blocks}
+def test_what_was_pinned_says_so(catalog: Catalog, asked: WeekRequest) -> None:
+    pinned = planned(with_wishes(asked, pins=(Pin(weekday=6, exercise_id="push_up"),)), catalog)
+    whys = {block.exercise.id: block.why for block in pinned.days[6].blocks}
     assert "You pinned it to this day." in whys.pop("push_up")
-    assert any("It stays from the week you have." in why for why in whys.values())
+    assert not any("You pinned it to this day." in why for why in whys.values())
+
+
+def test_the_week_there_is_comes_back_in_every_word(catalog: Catalog, week: Week, asked: WeekRequest) -> None:
+    again = planned(replace(asked, keep=week), catalog)
+    assert again.days == week.days
+    assert again.checks == week.checks
 
 
 def test_no_days_is_told(catalog: Catalog) -> None:
