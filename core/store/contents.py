@@ -19,7 +19,7 @@ from core.store.json_text import from_text
 from core.store.values import SavedBlock, SavedWeek, Settings
 from core.things.model import Thing
 
-FORM = 3
+FORM = 4
 """The form of the document; one higher when its fields change, with the older ones still read."""
 TAG_OF_DOCUMENT = "fillmark_record"
 MOST_LOGGED = 200_000

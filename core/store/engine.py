@@ -19,7 +19,7 @@ from core.store import faults
 
 APPLICATION_ID = 0x466D726B
 """“Fmrk”, in the header of every record: tells it from any other SQLite file."""
-SCHEMA = 3
+SCHEMA = 4
 """The form of the tables this program reads and writes, kept as user_version; one higher with every migration."""
 BUSY_MS = 5000
 READING = "fillmark_reading"

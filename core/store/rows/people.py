@@ -5,8 +5,9 @@ from __future__ import annotations
 from sqlalchemy.orm import Mapped, mapped_column, relationship
 
 from core.house.model import Capacity, Person
-from core.house.wishes import DayWish, WeekWishes
+from core.house.wishes import DayWish, Pin, WeekWishes
 from core.store.changes import Part
+from core.store.codec_people import PINNED_DOSE
 from core.store.encoding import TIME
 from core.store.encoding_groups import maybe
 from core.store.rows.base import (
@@ -16,12 +17,14 @@ from core.store.rows.base import (
     Entry,
     check,
     date_check,
+    json_of,
     name_check,
     object_check,
     other,
     owner,
     position_check,
     tagged,
+    text_of,
     weekday_check,
 )
 from core.store.values import SavedBlock, SavedWeek
@@ -194,10 +197,18 @@ class PinRow(Base):
     weekday: Mapped[int]
     exercise_id: Mapped[str | None]
     kind: Mapped[str | None]
+    dose: Mapped[str | None]
 
     def fields(self) -> dict[str, object]:
         """The JSON of the pin."""
-        return tagged("pin", weekday=self.weekday, exercise_id=self.exercise_id, kind=self.kind)
+        dose = json_of(self.dose, f"pin of “{self.person_id}”")
+        return tagged("pin", weekday=self.weekday, exercise_id=self.exercise_id, kind=self.kind, dose=dose)
+
+    @classmethod
+    def to_row(cls, pin: Pin, position: int) -> PinRow:
+        """The row for this pin."""
+        dose = None if pin.dose is None else text_of(PINNED_DOSE.write(pin.dose))
+        return cls(position=position, weekday=pin.weekday, exercise_id=pin.exercise_id, kind=pin.kind, dose=dose)
 
 
 class WishesRow(Entry):
@@ -242,7 +253,6 @@ class WishesRow(Entry):
     @classmethod
     def to_row(cls, person_id: str, wishes: WeekWishes) -> WishesRow:
         """The row for these wishes, with its children."""
-        pins = enumerate(wishes.pins)
         return cls(
             person_id=person_id,
             strength=wishes.goals.strength,
@@ -251,7 +261,7 @@ class WishesRow(Entry):
             mobility=wishes.goals.mobility,
             days=[DayWishRow.to_row(day, i) for i, day in enumerate(wishes.days)],
             bans=[BanRow(position=i, exercise_id=exercise_id) for i, exercise_id in enumerate(wishes.bans)],
-            pins=[PinRow(position=i, weekday=p.weekday, exercise_id=p.exercise_id, kind=p.kind) for i, p in pins],
+            pins=[PinRow.to_row(pin, i) for i, pin in enumerate(wishes.pins)],
         )
 
 

@@ -9,7 +9,7 @@ from core.exercise.model import Demand, Pattern
 from core.house.log import LoggedSession, LoggedSet, LoggedTest
 from core.house.model import Capacity, Experience, House, Person, Place, QuietHours, Sex
 from core.house.own import OwnEntry, OwnKind
-from core.house.wishes import DayWish, Goals, Pin, WeekWishes
+from core.house.wishes import DayWish, Goals, Pin, PinnedDose, WeekWishes
 from core.mass.model import BrimLevel, Packing, ScaleKind, ScaleReading
 from core.quantity.measured import Measured, Origin
 from core.store.changes import HouseFacts
@@ -132,7 +132,10 @@ WISHES = WeekWishes(
     ),
     goals=Goals(strength=0.8),
     bans=("burpee",),
-    pins=(Pin(weekday=5, exercise_id="loaded_walk"), Pin(weekday=6, kind="rest")),
+    pins=(
+        Pin(weekday=5, exercise_id="loaded_walk", dose=PinnedDose(sets=3, work_s=600, rest_s=(60, 90))),
+        Pin(weekday=6, kind="rest"),
+    ),
 )
 WEEK = SavedWeek(starts=MONDAY, version=1, plan='{"days":[]}')
 BLOCK = SavedBlock(starts=MONDAY, version=1, plan='{"weeks":[]}')
