@@ -14,7 +14,7 @@ SET_UP = 'venv=$root/venv\nsay() { printf "%s\\n" "$*" >&2; }\nset_up() { :; }\n
 STAND_IN = """#!/bin/sh
 case "$*" in
     *tests.block_qt*) echo "seed $PYTHONHASHSEED: $*"; echo "3 passed"; exit "$WITHOUT_QT" ;;
-    *) echo "seed $PYTHONHASHSEED: $*"; sleep 0.1; echo "5 passed"; exit "$WHOLE" ;;
+    *) echo "seed $PYTHONHASHSEED: $*"; sleep 0.1; echo "5 passed"; exit "$WINDOW" ;;
 esac
 """
 
@@ -30,8 +30,8 @@ def checkout(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def run_tests(checkout: Path, *words: str, whole: int = 0, without_qt: int = 0) -> subprocess.CompletedProcess[str]:
-    environment = {**os.environ, "WHOLE": str(whole), "WITHOUT_QT": str(without_qt), "TMPDIR": str(checkout)}
+def run_tests(checkout: Path, *words: str, window: int = 0, without_qt: int = 0) -> subprocess.CompletedProcess[str]:
+    environment = {**os.environ, "WINDOW": str(window), "WITHOUT_QT": str(without_qt), "TMPDIR": str(checkout)}
     command = [str(checkout / "run-tests"), *words]
     return subprocess.run(command, env=environment, capture_output=True, text=True, check=False)
 
@@ -40,7 +40,7 @@ def test_the_two_runs_are_shown_one_after_the_other(checkout: Path) -> None:
     done = run_tests(checkout)
     assert done.returncode == 0, done.stderr
     assert done.stdout.splitlines() == [
-        "seed 0: -m pytest",
+        "seed 0: -m pytest tests/gui",
         "5 passed",
         "seed 7: -m pytest -p tests.block_qt -p no:cacheprovider --ignore=tests/gui",
         "3 passed",
@@ -48,9 +48,9 @@ def test_the_two_runs_are_shown_one_after_the_other(checkout: Path) -> None:
     assert sorted(path.name for path in checkout.iterdir()) == ["run-tests", "scripts", "venv"]
 
 
-@pytest.mark.parametrize(("whole", "without_qt", "code"), [(1, 0, 1), (0, 1, 1), (2, 1, 2), (0, 5, 5)])
-def test_it_fails_when_either_run_does(checkout: Path, whole: int, without_qt: int, code: int) -> None:
-    done = run_tests(checkout, whole=whole, without_qt=without_qt)
+@pytest.mark.parametrize(("window", "without_qt", "code"), [(1, 0, 1), (0, 1, 1), (2, 1, 2), (0, 5, 5)])
+def test_it_fails_when_either_run_does(checkout: Path, window: int, without_qt: int, code: int) -> None:
+    done = run_tests(checkout, window=window, without_qt=without_qt)
     assert done.returncode == code
     assert done.stdout.splitlines()[-1] == "3 passed"
 
