@@ -5,9 +5,9 @@ carriage and shares (0.10 for 10 %) for ACSM. Shown, if at all, with the error b
 
 Sources: ACSM metabolic equations (Bushman 2020, ACSM's Health & Fitness Journal 24(4)); Pandolf, Givoni and Goldman
 1977, J Appl Physiol 43:577-81 (form as in Alberti 2019, SoftwareX); Looney et al. 2019, Med Sci Sports Exerc (LCDA
-walking and graded walking, form as transcribed in public code). Two wrong transcriptions of LCDA circulate: one with
-the exponents of speed lost, one with 1.11 for 1.1 in the grade term. The LCDA equation for backpacks was not found and
-is not used; Vine et al. 2020 find Pandolf low for 25 and 30 kg at 4.8 km/h, so home loads cost more than it says.
+walking and graded walking, form read second-hand). Two wrong forms of LCDA are known: one with the exponents of speed
+lost, one with 1.11 for 1.1 in the grade term. The LCDA equation for backpacks was not found and is not used; Vine et
+al. 2020 find Pandolf low for 25 and 30 kg at 4.8 km/h, so home loads cost more than it says.
 """
 
 from __future__ import annotations

@@ -179,13 +179,13 @@ class _LoadSide(QWidget):
         self.mass = MassCard()
         self._off = Text("", TextRole.SMALL, wrap=True)
         self.mass.body.addWidget(self._off)
-        self._todo = Card()
+        self._deeds = Card()
         self._steps = Text("", TextRole.BODY, wrap=True)
         self._time = Text("", TextRole.SMALL, Ink.SOFT, wrap=True)
         self.take = PrimaryButton("Use this fill")
         for widget in (SectionHeader("What to do"), self._steps, self._time):
-            self._todo.body.addWidget(widget)
-        self._todo.body.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
+            self._deeds.body.addWidget(widget)
+        self._deeds.body.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
         self._made = Card()
         self._parts = Text("", TextRole.BODY, wrap=True)
         self._made.body.addWidget(SectionHeader("What it is made of"))
@@ -197,13 +197,13 @@ class _LoadSide(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(Space.M + 2)
-        for card in (self.mass, self._todo, self._made, self.cautions, self._hint):
+        for card in (self.mass, self._deeds, self._made, self.cautions, self._hint):
             column.addWidget(card)
         column.addStretch(1)
 
     def show_load(self, view: LoadView | None, hint: str) -> None:
         """Paint a load, or the hint where there is none."""
-        for card in (self.mass, self._todo, self._made):
+        for card in (self.mass, self._deeds, self._made):
             card.setVisible(view is not None)
         self._hint.setVisible(view is None)
         self._hint_text.setText(hint)

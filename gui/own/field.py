@@ -6,6 +6,7 @@ can't be used; what the values mean together is checked elsewhere.
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Callable, Sequence
 from typing import Any
 
@@ -33,21 +34,21 @@ class Field(QWidget):
         self.column.setContentsMargins(0, 0, 0, 0)
         self.column.setSpacing(Space.XS)
 
+    @abstractmethod
     def show_table(self, table: Table) -> None:
         """Paint what stands in the table."""
-        raise NotImplementedError
 
+    @abstractmethod
     def read(self) -> Table:
         """Its part of the table; a field that is left out there has the value None."""
-        raise NotImplementedError
 
+    @abstractmethod
     def show_fault(self, sentence: str) -> None:
         """Say below it what is wrong; an empty sentence takes that away."""
-        raise NotImplementedError
 
+    @abstractmethod
     def fault(self) -> str:
         """The fault shown."""
-        raise NotImplementedError
 
 
 class Faulted(Field):

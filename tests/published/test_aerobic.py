@@ -52,7 +52,7 @@ def test_the_two_forms_of_the_walk_equation_differ_by_about_one() -> None:
 
 
 def test_the_walk_takes_beats_a_minute_not_in_ten_seconds() -> None:
-    """A homework answer that circulates puts the beats of ten seconds in and gets 57.23 for 38.06."""
+    """A known wrong answer puts the beats of ten seconds in and gets 57.23 for 38.06."""
     walker = woman(130 * KG_PER_LB, age=52)
     assert value(kline_1987(walker, 12.75, 147)) == pytest.approx(38.06, abs=0.01)
     assert value(kline_1987(walker, 12.75, 147 / 6)) == pytest.approx(57.23, abs=0.05)

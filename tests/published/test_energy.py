@@ -1,8 +1,8 @@
-"""What movement costs, against worked examples, cases worked by hand and the wrong transcriptions that circulate.
+"""What movement costs, against worked examples, cases worked by hand and the two wrong forms that are known.
 
 ACSM metabolic equations (Bushman 2020, ACSM's Health & Fitness Journal 24(4)); Pandolf, Givoni and Goldman 1977, J Appl
-Physiol 43:577-81, form as in Alberti 2019, SoftwareX; Looney et al. 2019, Med Sci Sports Exerc (LCDA), form as
-transcribed in public code. Cases named so are worked by hand from the equations as published.
+Physiol 43:577-81, form as in Alberti 2019, SoftwareX; Looney et al. 2019, Med Sci Sports Exerc (LCDA), form read
+second-hand. Cases named so are worked by hand from the equations as published.
 """
 
 from __future__ import annotations
